@@ -1,0 +1,442 @@
+/**
+ * The plan's sentences for the bench: which plane, where, how it leans, how deep, and when to stop.
+ *
+ * Plain facts in, plain words out; no geometry is done here. Left and right are the maker's own, looking along the
+ * stroke. The words are common practice of the trade, no source.
+ */
+import { formatLength } from "../measure/index.ts";
+
+export type BenchUnit = "mm" | "in";
+
+/** What the maker does in a cut, where purpose and plane alone do not tell. Derived by `workOf` when absent. */
+export type Work =
+  | "step"
+  | "chamfer"
+  | "flat"
+  | "groove"
+  | "snipe line"
+  | "open V"
+  | "wall"
+  | "curve"
+  | "rocked curve"
+  | "ridges"
+  | "bead"
+  | "sawn bevel";
+
+export interface CutFacts {
+  readonly purpose: "relief" | "waste" | "guide" | "shape" | "finish" | "saw";
+  readonly planeName: string;
+  /** The plane's kind as in the shelf file, or "saw". */
+  readonly kind: string;
+  /** Lean of the plane in the hand (tilt + cant), 0 upright, positive to the left; of the last pose where it moves. */
+  readonly leanDeg: number;
+  /** How the stick is turned on the bench, anticlockwise seen from the end where the stroke starts. */
+  readonly cantDeg: number;
+  readonly rocked: { readonly fromDeg: number; readonly toDeg: number } | null;
+  /** What the sole stands on or in: "the V", "the two snipe lines", "the two arrises". */
+  readonly seatOn: string | null;
+  /** "gauge edge", "far edge", "wall of cut 1", "line m2", "batten". */
+  readonly runsAgainst: string | null;
+  readonly fenceMm: number | null;
+  readonly line: { readonly distanceMm: number; readonly from: string } | null;
+  /** Depth along the plane's axis, from the surface as it stands before the cut. */
+  readonly depthMm: number | null;
+  readonly passes: number;
+  readonly shavingMm: number;
+  readonly unit: BenchUnit;
+  readonly work?: Work;
+  /** How often the plane is set anew across the cut (cleaning ridges); 1 when absent. */
+  readonly placesCount?: number;
+  /** The sign that it is done, continuing "until …": "the ridge beside the bead is gone". */
+  readonly until?: string;
+  /** "leans" of a V that is opened upright and then leaning to so many degrees. */
+  readonly openedToDeg?: number;
+}
+
+const HEAVY_SHAVING_MM = 0.25;
+const FINE_SHAVING_MM = 0.1;
+/** Below this a plane is held upright: the hand sets whole degrees. */
+const UPRIGHT_BELOW_DEG = 0.5;
+
+/** What is done in the cut, from purpose and plane, unless the facts say it themselves. */
+export function workOf(facts: CutFacts): Work {
+  if (facts.work !== undefined) return facts.work;
+  switch (facts.kind) {
+    case "saw":
+      return "sawn bevel";
+    case "snipe bill":
+      return facts.purpose === "guide" ? "open V" : "snipe line";
+    case "plough":
+      return "groove";
+    case "side round":
+    case "side snipe":
+    case "side rebate":
+      return "wall";
+    case "bead":
+      return "bead";
+    case "rebate":
+    case "moving fillister":
+    case "smoother":
+      if (Math.abs(facts.leanDeg) >= UPRIGHT_BELOW_DEG && facts.purpose !== "finish") return "chamfer";
+      return facts.kind === "smoother" || facts.purpose === "finish" ? "flat" : "step";
+    default:
+      if (facts.rocked !== null) return "rocked curve";
+      return (facts.placesCount ?? 1) > 1 ? "ridges" : "curve";
+  }
+}
+
+/** The card's title: a few words, no figures but the lean. */
+export function cutTitle(facts: CutFacts): string {
+  const side = edgeSide(facts);
+  switch (workOf(facts)) {
+    case "step":
+      return side === null ? "Step" : `Step from the ${side}`;
+    case "chamfer":
+      return "Chamfer between two lines";
+    case "flat":
+      return "Flat, finished";
+    case "groove":
+      return "Groove";
+    case "snipe line":
+      return "Snipe line";
+    case "open V":
+      return "V opened along the line";
+    case "wall":
+      return "Wall pared";
+    case "bead":
+      return "Bead";
+    case "sawn bevel":
+      return "Bevel sawn";
+    case "rocked curve":
+      return `${curveName(facts)} rocked from lean to lean`;
+    case "ridges":
+      return "Ridges cleaned";
+    case "curve":
+      return `${curveName(facts)}, ${leanWords(facts.leanDeg)}`;
+  }
+}
+
+/** One sentence (two where the stick is turned first): plane, lean, place, depth, until when. */
+export function cutSentence(facts: CutFacts): string {
+  const turned = stickWords(facts.cantDeg);
+  const sentence = capital(joinPhrases([planeWords(facts), ...phrasesOf(facts)])) + finishWords(facts);
+  const told = sentence.endsWith(".") ? sentence : `${sentence}.`;
+  return clean(turned === null ? told : `${turned} ${told}`);
+}
+
+/** The sign that the cut is done, as a sentence of its own. */
+export function doneSentence(facts: CutFacts): string {
+  if (facts.until !== undefined && facts.until.trim() !== "")
+    return clean(`Done when ${facts.until.trim()}.`);
+  const depth = facts.depthMm === null ? null : sayLength(facts.depthMm, facts.unit);
+  switch (workOf(facts)) {
+    case "step":
+      return depth === null
+        ? "Done when the floor is down to the line from end to end."
+        : `Done when the floor is ${depth} down from end to end: the depth stop bears, or the gauge line is just split.`;
+    case "chamfer":
+      return "Done when the flat reaches both lines and splits them from end to end.";
+    case "flat":
+      return "Done when one unbroken shaving, as wide as the flat, comes from end to end.";
+    case "groove":
+      return depth === null
+        ? "Done when the depth stop bears from end to end."
+        : `Done when the groove is ${depth} deep and the depth stop bears from end to end.`;
+    case "snipe line":
+      return depth === null
+        ? "Done when the line is clean, its wall upright, and as deep at both ends as in the middle."
+        : `Done when the line is ${depth} deep, as deep at both ends as in the middle, and its wall clean.`;
+    case "open V":
+      return "Done when the next plane stands in the V and cannot be pushed sideways.";
+    case "wall":
+      return "Done when the wall is clean and meets the line on both ends.";
+    case "bead":
+      return "Done when the bead is round all over: the plane stops cutting by itself.";
+    case "sawn bevel":
+      return "Done when the offcut is free and the sawn face meets the line on both ends.";
+    case "rocked curve":
+      return "Done when no flat is left between the two leans and the lines on both ends are met.";
+    case "ridges":
+      return "Done when the fingertip feels no ridge along the curve and the lines on both ends are met.";
+    case "curve":
+      return "Done when one shaving as wide as the sole comes from end to end and the lines on both ends are met.";
+  }
+}
+
+/** "upright", "leaned 12° to the left": degrees to 1, as a hand holds them. */
+export function leanWords(leanDeg: number): string {
+  if (Math.abs(leanDeg) < UPRIGHT_BELOW_DEG) return "upright";
+  return `leaned ${wholeDegrees(leanDeg)} to the ${leanDeg > 0 ? "left" : "right"}`;
+}
+
+/** How to lay the stick first, or null when it lies face up. */
+export function stickWords(cantDeg: number): string | null {
+  const turn = ((((cantDeg + 180) % 360) + 360) % 360) - 180;
+  if (Math.abs(turn) < UPRIGHT_BELOW_DEG) return null;
+  if (180 - Math.abs(turn) < UPRIGHT_BELOW_DEG) return "Turn the stick back up.";
+  if (Math.abs(turn - 90) < UPRIGHT_BELOW_DEG) return "Stand the stick on its gauge edge, far edge up.";
+  if (Math.abs(turn + 90) < UPRIGHT_BELOW_DEG) return "Stand the stick on its far edge, gauge edge up.";
+  const raised = turn > 0 ? "far edge" : "gauge edge";
+  if (Math.abs(turn) > 90) {
+    // From 90° on, the back looks up and the edge that was raised comes over to the other side.
+    return `Turn the stick back up in a jaw canted ${wholeDegrees(180 - Math.abs(turn))}, ${raised} raised.`;
+  }
+  return `Hold the stick in a jaw canted ${wholeDegrees(turn)}, ${raised} raised.`;
+}
+
+function phrasesOf(facts: CutFacts): readonly string[] {
+  const lean = leanWords(facts.leanDeg);
+  const depth = facts.depthMm === null ? "" : `${sayLength(facts.depthMm, facts.unit)} deep`;
+  const until = facts.until === undefined ? "" : `until ${facts.until.trim()}`;
+  switch (workOf(facts)) {
+    case "step":
+      return [
+        lean === "upright" ? "" : lean,
+        guideWords(facts),
+        depth,
+        "taking the step's floor and wall",
+        ironWords(facts),
+        until,
+      ];
+    case "chamfer":
+      return [
+        lean,
+        placeWords(facts, "between the two lines"),
+        ironWords(facts),
+        until || "until the flat meets both lines",
+      ];
+    case "flat":
+      return [
+        lean === "upright" ? "" : lean,
+        guideWords(facts),
+        "with a fine iron",
+        until || "until one shaving as wide as the flat comes from end to end",
+      ];
+    case "groove":
+      return [guideWords(facts), depth, ironWords(facts), until];
+    case "snipe line":
+      return [lean, placeWords(facts, "on the line"), depth, until];
+    case "open V": {
+      const openedToDeg = facts.openedToDeg ?? (facts.rocked === null ? null : facts.rocked.toDeg);
+      const how =
+        openedToDeg === null || openedToDeg === undefined
+          ? lean
+          : `upright first and then leaning up to ${wholeDegrees(openedToDeg)}`;
+      return [
+        how,
+        placeWords(facts, "along the line"),
+        depth,
+        until || "until the V is wide enough to hold the next plane",
+      ];
+    }
+    case "wall":
+      return [lean, placeWords(facts, "along the wall"), "paring it with a fine iron", until];
+    case "bead":
+      return [guideWords(facts), ironWords(facts), until || "until the plane stops cutting by itself"];
+    case "sawn bevel":
+      return [
+        angleOfSaw(facts),
+        placeWords(facts, "to the line"),
+        "the stick held so that the offcut falls free",
+        until,
+      ];
+    case "rocked curve": {
+      const rocked = facts.rocked ?? { fromDeg: facts.leanDeg, toDeg: facts.leanDeg };
+      const start =
+        Math.abs(rocked.fromDeg) < UPRIGHT_BELOW_DEG ? "begun upright" : `begun ${leanWords(rocked.fromDeg)}`;
+      const end =
+        Math.abs(rocked.toDeg) < UPRIGHT_BELOW_DEG
+          ? "brought upright"
+          : `rocked little by little until it is ${leanWords(rocked.toDeg)}`;
+      return [start, placeWords(facts, ""), `${end}`, until || "until no flat is left between the two leans"];
+    }
+    case "ridges":
+      return [
+        lean,
+        `set ${countWords(facts.placesCount ?? 2)} side by side`,
+        placeWords(facts, ""),
+        "with a fine iron",
+        until || "until no ridge can be felt",
+      ];
+    case "curve":
+      return [
+        lean,
+        placeWords(facts, ""),
+        depthBeforeCurve(facts),
+        until || "until the lines on both ends are just met",
+      ];
+  }
+}
+
+function depthBeforeCurve(facts: CutFacts): string {
+  return facts.purpose === "waste" && facts.depthMm !== null
+    ? `${sayLength(facts.depthMm, facts.unit)} deep`
+    : "";
+}
+
+/** Depth is told by the join or the lines; the last shaving's width only tells that the sole bears all over. */
+function finishWords(facts: CutFacts): string {
+  if (facts.purpose === "waste") return "";
+  switch (workOf(facts)) {
+    case "curve":
+    case "rocked curve":
+      return "; finish with one fine shaving, as wide as the sole, from end to end.";
+    case "step":
+      return facts.purpose === "shape" ? "; finish with one fine shaving from end to end." : "";
+    default:
+      return "";
+  }
+}
+
+/** Seat first, then the line that places it, or whatever it runs against. */
+function placeWords(facts: CutFacts, otherwise: string): string {
+  const lineWhere = facts.line === null ? null : lineWords(facts);
+  if (facts.seatOn !== null && facts.seatOn.trim() !== "") {
+    const seat = seatWords(facts.seatOn.trim());
+    return lineWhere === null ? seat : `${seat} whose line is ${lineWhere}`;
+  }
+  const against = guideWords(facts);
+  if (lineWhere !== null) {
+    const onLine = `on the line ${lineWhere}`;
+    return against === "" || isOwnLine(facts.runsAgainst) ? onLine : `${onLine}, ${against}`;
+  }
+  return against === "" ? otherwise : against;
+}
+
+function lineWords(facts: CutFacts): string {
+  const line = facts.line;
+  if (line === null) return "";
+  const from = /^(gauge edge|far edge|foot|face|back|wall|line|near edge)\b/.test(line.from)
+    ? `the ${line.from}`
+    : line.from;
+  return `${sayLength(line.distanceMm, facts.unit)} from ${from}`;
+}
+
+function seatWords(seatOn: string): string {
+  if (/^(in|on|between|against|along|over) /.test(seatOn)) return seatOn;
+  const phrase = /^(the|a|an|both|two) /.test(seatOn) ? seatOn : `the ${seatOn}`;
+  if (/arris|edge|flank|chamfer|corners/.test(phrase)) return `on ${phrase}`;
+  if (/lines|walls/.test(phrase)) return `between ${phrase}`;
+  return `in ${phrase}`;
+}
+
+function guideWords(facts: CutFacts): string {
+  const against = facts.runsAgainst?.trim() ?? "";
+  if (against === "") return "";
+  if (against === "batten") return "against a batten clamped on to guide it";
+  const set = facts.fenceMm === null ? "" : `, ${sayLength(facts.fenceMm, facts.unit)} from it`;
+  if (against === "gauge edge" || against === "far edge") {
+    return facts.fenceMm !== null && facts.fenceMm > 0
+      ? `its fence on the ${against} and set ${sayLength(facts.fenceMm, facts.unit)} out`
+      : `its fence on the ${against}`;
+  }
+  if (isOwnLine(against)) return "fingers guiding it along the gauge line";
+  return `against the ${against.replace(/^the /, "")}${set}`;
+}
+
+function isOwnLine(runsAgainst: string | null): boolean {
+  return runsAgainst !== null && runsAgainst.startsWith("line ");
+}
+
+function ironWords(facts: CutFacts): string {
+  if (!(facts.passes > 0)) return "";
+  const iron =
+    facts.shavingMm >= HEAVY_SHAVING_MM ? "heavy" : facts.shavingMm <= FINE_SHAVING_MM ? "fine" : "ordinary";
+  return facts.passes === 1
+    ? `one pass with ${article(iron)} iron`
+    : `about ${facts.passes} passes with ${article(iron)} iron`;
+}
+
+function angleOfSaw(facts: CutFacts): string {
+  if (Math.abs(facts.leanDeg) < UPRIGHT_BELOW_DEG) return "blade upright";
+  // A saw's scale is set to a quarter of a degree, a plane in the hand only to a whole one.
+  const quarters = Math.round(Math.abs(facts.leanDeg) * 4);
+  const rest = ["", "¼", "½", "¾"][quarters % 4] ?? "";
+  return `blade leaned ${Math.floor(quarters / 4)}${rest}° to the ${facts.leanDeg > 0 ? "left" : "right"}`;
+}
+
+function edgeSide(facts: CutFacts): string | null {
+  return facts.runsAgainst === "gauge edge" || facts.runsAgainst === "far edge" ? facts.runsAgainst : null;
+}
+
+function curveName(facts: CutFacts): string {
+  return facts.kind === "hollow" ? "Hollow" : facts.kind === "round" ? "Round" : "Shaped plane";
+}
+
+/** "5/8 in round" is spoken "five-eighths round"; any other name stays as its owner wrote it. */
+function planeWords(facts: CutFacts): string {
+  const name = clean(facts.planeName).trim();
+  const match = /^(?:(\d+)[ -])?(\d+)\/(\d+)\s*(?:in|inch|″|")?\s+(\S.*)$/.exec(name);
+  if (match === null) return name === "" ? facts.kind : name;
+  const spoken = spokenFraction(Number(match[1] ?? 0), Number(match[2]), Number(match[3]));
+  return spoken === null ? name : `${spoken} ${match[4]}`;
+}
+
+const COUNTS = [
+  "",
+  "one",
+  "two",
+  "three",
+  "four",
+  "five",
+  "six",
+  "seven",
+  "eight",
+  "nine",
+  "ten",
+  "eleven",
+  "twelve",
+  "thirteen",
+  "fourteen",
+  "fifteen",
+];
+const PARTS: ReadonlyMap<number, readonly [string, string]> = new Map([
+  [2, ["half", "halves"]],
+  [4, ["quarter", "quarters"]],
+  [8, ["eighth", "eighths"]],
+  [16, ["sixteenth", "sixteenths"]],
+]);
+
+function spokenFraction(whole: number, top: number, bottom: number): string | null {
+  const part = PARTS.get(bottom);
+  const count = COUNTS[top];
+  if (part === undefined || count === undefined || count === "" || top >= bottom) return null;
+  if (whole === 0)
+    return bottom === 2 ? "half-inch" : `${count === "one" ? "one" : count}-${top === 1 ? part[0] : part[1]}`;
+  const wholeWord = COUNTS[whole];
+  if (wholeWord === undefined) return null;
+  const inches = whole === 1 ? "inch" : `${wholeWord} inches`;
+  const rest = top === 1 ? `${bottom === 8 ? "an" : "a"}-${part[0]}` : `${count}-${part[1]}`;
+  return `${whole === 1 ? inches : `${wholeWord}-inch`}-and-${rest}`;
+}
+
+function countWords(count: number): string {
+  if (count === 2) return "twice";
+  return `${COUNTS[count] ?? String(count)} times`;
+}
+
+function article(word: string): string {
+  return /^[aeiou]/.test(word) ? `an ${word}` : `a ${word}`;
+}
+
+function wholeDegrees(deg: number): string {
+  return `${Math.round(Math.abs(deg))}°`;
+}
+
+/** A length as the bench says it in the plan's sentences. */
+export function sayLength(lengthMm: number, unit: BenchUnit): string {
+  return formatLength(lengthMm, { unit });
+}
+
+function joinPhrases(phrases: readonly string[]): string {
+  return phrases.filter((phrase) => phrase !== "").join(", ");
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Names come from the maker's files: control characters and line breaks never reach a card or a terminal. */
+function clean(text: string): string {
+  return text.replace(/[\p{Cc}\p{Cf}\u2028\u2029]+/gu, " ").replace(/ {2,}/g, " ");
+}
