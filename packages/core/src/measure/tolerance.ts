@@ -1,6 +1,12 @@
 /**
- * The only home of tolerances. Each has a unit, a reason and its rung: a rung is at least 20 times the one
- * below it (a test holds that), so that a decision on one rung is never made by the noise of another.
+ * The only home of tolerances. Each has a unit and a reason.
+ *
+ * The ladder (`LADDER_MM`): round-off, which never decides, then `SAME_POINT_MM`, `FLATTEN_MM`, `OVERCUT_MM` (and
+ * `DRAWING_NOISE_MM`, the same rung) and `DEFAULT_TOLERANCE_MM`. Each rung is at least 20 times the one below (a test
+ * holds that), so that a decision on one rung is never made by the noise of another.
+ * Two lengths are no rungs and stand nearer: `SEARCH_FLATTEN_MM` lies between flattening and overcut, and nothing
+ * decided on it stands before the proof has decided it again on `FLATTEN_MM`; `LEAST_TOLERANCE_MM` is the least a
+ * maker may ask for, only twice the overcut rung, so a face asked for that finely may spend half of it on overcut.
  */
 
 /** Two points nearer than this are one, mm. Inputs are snapped to it, so an inch file and a millimetre file agree. */
@@ -29,3 +35,45 @@ export const SMOOTH_JOIN_DEG = 0.5;
 
 /** Numerical slack of areas compared between two routes, mm² a cut. */
 export const AREA_AGREEMENT_MM2 = 0.02;
+
+/** How far past 1 a sine or cosine made of two computed lengths may come out by round-off alone, no unit. */
+export const RATIO_OVERSHOOT = 1e-9;
+
+/** The rungs in order, mm. */
+export const LADDER_MM: readonly number[] = [SAME_POINT_MM, FLATTEN_MM, OVERCUT_MM, DEFAULT_TOLERANCE_MM];
+
+/** Two angles nearer than this round alike, degrees: at a tenth of a millimetre's radius still no length to speak of. */
+export const SAME_POINT_DEG = 1e-6;
+
+/** Two circles whose centres and radii differ by no more than this are one, mm: what poses written to a file lose. */
+export const SAME_CIRCLE_MM = 2e-5;
+
+/** How far beside a plane's side the wood is looked at when a wall is measured, mm: above the flattening, below any wall. */
+export const BESIDE_MM = 0.005;
+
+/** Heights of a plane let down that differ by less than this are level, mm. */
+export const SEAT_LEVEL_MM = 1e-4;
+
+/** An arc that leaves its chord by less than this is a line, mm: a twentieth of `SAME_POINT_MM`, so nobody can see it. */
+export const FLAT_SAGITTA_MM = 5e-8;
+
+/** Grid of the polygon booleans, mm: 1e-6 was too coarse for long sequences of cuts. */
+export const BOOLEAN_GRID_MM = 1e-8;
+
+/** Edges shorter than this are noise of the boolean grid and are closed up, mm. */
+export const LEAST_EDGE_MM = 1e-5;
+
+/** Rings smaller than this after a boolean are slivers between two flattened curves and are dropped, mm². */
+export const LEAST_RING_MM2 = 1e-4;
+
+/** An inner vertex of a flattened arc nearer to one of its ends than this part of the step is left out. */
+export const NEAR_END_STEP_RATIO = 1e-3;
+
+/** Radii are rounded to this before the step of flattening is chosen, mm, so that two arcs of one circle share it. */
+export const RADIUS_GRID_MM = 1e-9;
+
+/** How much of a turn rounding may add before an arc counts as more than a half circle, radians. */
+export const HALF_CIRCLE_SLACK_RAD = 1e-9;
+
+/** Largest coordinate the kernel takes, mm (a kilometre): its multiples of the boolean grid stay whole numbers. */
+export const FARTHEST_MM = 1e6;

@@ -1,0 +1,69 @@
+/** What sentences are written with: measures in the reader's unit, foreign text made harmless. */
+import { formatDeg, formatExactLength, type LengthUnit, writeLength } from "../format.ts";
+import { INCH_MM } from "../fraction.ts";
+import { roundToEven } from "../rounding.ts";
+import { SAME_POINT_MM } from "../tolerance.ts";
+
+export interface Writer {
+  /** mm, in the reader's unit; lengths under two steps of the rule come in decimals. A missing number is written `?`. */
+  length(lengthMm: number): string;
+  /** mm², in mm² or square inches. */
+  area(areaMm2: number): string;
+  /** Degrees: whole ones, tenths under two degrees. */
+  degrees(angleDeg: number): string;
+  /** Text from a file or a keyboard: control and invisible characters out, cut at 80 characters. */
+  text(text: string): string;
+  /** `a`, `a and b`, `a, b and c`; each one as by `text`; past eight, "and 12 more". */
+  list(texts: readonly string[]): string;
+}
+
+const LONGEST_TEXT = 80;
+const LONGEST_LIST = 8;
+const UNKNOWN = "?";
+
+/** The writer for a reader's unit; `plain` keeps measures in ASCII, for terminals. */
+export function writerFor(unit: LengthUnit, form: "print" | "plain" = "print"): Writer {
+  return {
+    length(lengthMm) {
+      if (!Number.isFinite(lengthMm)) return UNKNOWN;
+      const written = writeLength(lengthMm, { unit, form });
+      return Math.abs(lengthMm) < 2 * written.stepMm
+        ? formatExactLength(lengthMm, { unit, form })
+        : written.text;
+    },
+    area(areaMm2) {
+      if (!Number.isFinite(areaMm2)) return UNKNOWN;
+      return unit === "mm"
+        ? areaText(areaMm2, 1, "mm", form)
+        : areaText(areaMm2 / INCH_MM ** 2, 3, "in", form);
+    },
+    degrees(angleDeg) {
+      if (!Number.isFinite(angleDeg)) return UNKNOWN;
+      return formatDeg(angleDeg, { stepDeg: Math.abs(angleDeg) < 2 ? 0.1 : 1, form });
+    },
+    text: harmlessText,
+    list(texts) {
+      const shown = texts.slice(0, LONGEST_LIST).map(harmlessText);
+      if (texts.length > LONGEST_LIST) return `${shown.join(", ")} and ${texts.length - LONGEST_LIST} more`;
+      return shown.length < 2
+        ? shown.join("")
+        : `${shown.slice(0, -1).join(", ")} and ${shown[shown.length - 1]}`;
+    },
+  };
+}
+
+/** Text made safe to show on one line: no control, format, private or lone surrogate characters; at most 80. */
+export function harmlessText(text: string): string {
+  const characters = [...String(text).slice(0, 4 * LONGEST_TEXT)].map((character) =>
+    /[\p{C}\p{Zl}\p{Zp}]/u.test(character) ? " " : character,
+  );
+  const clean = characters.join("").replace(/\s+/g, " ").trim();
+  const kept = [...clean];
+  return kept.length <= LONGEST_TEXT ? clean : `${kept.slice(0, LONGEST_TEXT - 1).join("")}…`;
+}
+
+function areaText(area: number, places: number, unit: string, form: "print" | "plain"): string {
+  const scale = 10 ** places;
+  const rounded = roundToEven(area * scale, SAME_POINT_MM) / scale;
+  return form === "plain" ? `${rounded} ${unit}2` : `${rounded}\u00a0${unit}²`;
+}
