@@ -1,0 +1,397 @@
+/**
+ * The plan file: read with bounds and a place for every fault, written so that the same plan is always the same
+ * text. The format is `mouldwright/plan` version 1; readers ignore keys they do not know.
+ */
+import { z } from "zod";
+import type { Vertex } from "../curve/index.ts";
+import { bug, cataloguedTrouble, fine, type Outcome, refused, type Trouble } from "../measure/index.ts";
+import { troublesOf } from "./file-shape.ts";
+import { readJsonText, shown } from "./json-text.ts";
+import type { Plan, PlanCut, PlaneEntry, Pose } from "./types.ts";
+
+export const PLAN_FORMAT = "mouldwright/plan";
+export const PLAN_VERSION = 1;
+
+/** Bounds of a plan file. A cornice of ten parts stays a hundred times below them. */
+export const PLAN_LIMITS = {
+  mostCharacters: 20_000_000,
+  mostCuts: 200,
+  mostVertices: 20_000,
+  /** Poses of one run, and runs of one cut. */
+  mostPoses: 20_000,
+  mostRuns: 500,
+  mostRings: 200,
+  mostEntries: 2000,
+  mostTextCharacters: 2000,
+  /** No stick reaches further from its corner than this, mm; it keeps squares and sums far from overflow. */
+  farthestMm: 100_000,
+} as const;
+
+const millimetres = z.number().min(-PLAN_LIMITS.farthestMm).max(PLAN_LIMITS.farthestMm);
+const notNegative = z.number().min(0).max(1e9);
+const degrees = z.number().min(-360).max(360);
+const count = z.int().min(0).max(1_000_000);
+const text = z.string().max(PLAN_LIMITS.mostTextCharacters);
+const texts = z.array(text).max(PLAN_LIMITS.mostEntries);
+
+// A list of two or three numbers rather than a choice of two tuples: a choice hides which number is wrong.
+const vertex = z.array(millimetres).min(2).max(3) as unknown as z.ZodType<Vertex>;
+const place = z.tuple([millimetres, millimetres]);
+const pose = z.tuple([millimetres, millimetres, degrees]) as unknown as z.ZodType<Pose>;
+const chain = z.array(vertex).min(2).max(PLAN_LIMITS.mostVertices);
+const ring = z.array(vertex).min(2).max(PLAN_LIMITS.mostVertices);
+
+const planeEntry = z.looseObject({
+  id: text,
+  kind: text,
+  name: text.optional(),
+}) as unknown as z.ZodType<PlaneEntry>;
+
+const cut = z.object({
+  number: z.int().min(1).max(PLAN_LIMITS.mostCuts),
+  purpose: z.enum(["relief", "waste", "guide", "shape", "finish", "saw"]),
+  plane: planeEntry,
+  cant: degrees,
+  sole: chain.optional(),
+  runs: z.array(z.array(pose).min(1).max(PLAN_LIMITS.mostPoses)).min(1).max(PLAN_LIMITS.mostRuns).optional(),
+  line: z.tuple([place, place]).optional(),
+  after: z.array(ring).max(PLAN_LIMITS.mostRings),
+  takes: notNegative,
+  wall: z.tuple([notNegative, notNegative]),
+  seat: z.object({ lift: millimetres, shift: millimetres }).nullable(),
+  runsAgainst: text.nullable(),
+  fence: millimetres.optional(),
+  setting: count,
+  passes: count,
+  shaving: notNegative,
+  minutes: notNegative,
+  says: text,
+  doneWhen: text,
+});
+
+const part = z.object({
+  id: text,
+  kind: text,
+  name: text,
+  from: place,
+  to: place,
+  madeBy: z.array(count).max(PLAN_LIMITS.mostCuts),
+});
+
+const mark = z.object({
+  id: text,
+  before: count,
+  kind: z.enum(["place", "depth", "end"]),
+  at: place,
+  from: text,
+  distance: millimetres,
+  fromGaugeEdge: millimetres,
+  error: notNegative,
+});
+
+const join = z.object({
+  at: place,
+  kind: z.enum(["smooth", "arris", "quirk", "step"]),
+  angle: degrees,
+  gap: millimetres,
+  error: notNegative,
+});
+
+const uncut = z.object({
+  from: place,
+  to: place,
+  left: notNegative,
+  rule: z.enum(["out of reach", "wall", "seat", "body", "bench", "loose wood", "bearing", "lean", "guide"]),
+  why: text,
+  try: text,
+});
+
+const way = z.object({ way: text, cuts: count, settings: count, minutes: notNegative, why: text });
+
+const plan = z.object({
+  format: z.literal(PLAN_FORMAT),
+  version: z.literal(PLAN_VERSION),
+  unit: z.literal("mm"),
+  name: text,
+  tolerance: z.number().min(0).max(PLAN_LIMITS.farthestMm),
+  shelf: z.looseObject({ planes: z.array(z.looseObject({})).max(PLAN_LIMITS.mostEntries) }),
+  assumed: texts,
+  warnings: texts,
+  way: text,
+  ways: z.array(way).max(PLAN_LIMITS.mostEntries),
+  standing: z.enum(["proven least", "best found"]),
+  stick: ring,
+  section: ring,
+  planned: ring,
+  parts: z.array(part).max(PLAN_LIMITS.mostEntries),
+  marks: z.array(mark).max(PLAN_LIMITS.mostEntries),
+  cuts: z.array(cut).max(PLAN_LIMITS.mostCuts),
+  finish: z.object({
+    proud: millimetres,
+    under: millimetres,
+    rms: notNegative,
+    joins: z.array(join).max(PLAN_LIMITS.mostEntries),
+  }),
+  uncut: z.array(uncut).max(PLAN_LIMITS.mostEntries),
+});
+
+/**
+ * The plan a plan file holds; millimetres and degrees.
+ *
+ * Refuses, with the path of the fault (`cuts[3].runs[0][2]`): what is no JSON, another format, a newer version
+ * (`file-version-newer`; nothing in it is looked at), missing keys, numbers that are not finite or past
+ * `PLAN_LIMITS`, a cut with neither sole and runs nor a line, cut numbers that do not rise, marks and parts that
+ * name no cut, and vertices that fall on each other. Whether the plan holds is not judged here but by
+ * `recutPlan`. Never throws.
+ */
+export function readPlan(fileText: string): Outcome<Plan> {
+  const json = readJsonText(fileText, PLAN_LIMITS);
+  if (!json.ok) return json;
+  const otherFile = checkHeader(json.value, PLAN_FORMAT, PLAN_VERSION);
+  if (otherFile !== null) return refused(otherFile);
+  const parsed = plan.safeParse(json.value);
+  if (!parsed.success) return refused(...troublesOf(parsed.error.issues, json.value));
+  // `exactOptionalPropertyTypes`: the schema's optional keys are absent, never undefined, since JSON has no undefined.
+  const value = parsed.data as Plan;
+  const [first, ...more] = faultsAcrossKeys(value);
+  return first === undefined ? fine(value) : refused(first, ...more);
+}
+
+/**
+ * Null if the value is a file of this format in a version known here; else `file-format-other` or
+ * `file-version-newer`. Judged before anything else is looked at, so that a newer file is left untouched.
+ */
+export function checkHeader(value: unknown, format: string, version: number): Trouble | null {
+  if (typeof value !== "object" || value === null || Array.isArray(value)) {
+    return cataloguedTrouble("file-value-wrong", "", {
+      found: shown(value),
+      wanted: "a group of keys { … }",
+    });
+  }
+  const header = value as { readonly format?: unknown; readonly version?: unknown };
+  if (!Object.hasOwn(value, "format"))
+    return cataloguedTrouble("file-key-missing", "format", { key: "format" });
+  if (header.format !== format) {
+    return cataloguedTrouble("file-format-other", "format", { found: shown(header.format), wanted: format });
+  }
+  if (!Object.hasOwn(value, "version"))
+    return cataloguedTrouble("file-key-missing", "version", { key: "version" });
+  if (typeof header.version === "number" && header.version > version) {
+    return cataloguedTrouble("file-version-newer", "version", { found: header.version, known: version });
+  }
+  return header.version === version
+    ? null
+    : cataloguedTrouble("file-value-wrong", "version", {
+        found: shown(header.version),
+        wanted: String(version),
+      });
+}
+
+/** What no schema sees: things that must fit each other. */
+function faultsAcrossKeys(value: Plan): readonly Trouble[] {
+  const faults: Trouble[] = [];
+  const numbers = new Set<number>();
+  let last = 0;
+  for (const [i, one] of value.cuts.entries()) {
+    const where = `cuts[${i}]`;
+    if (one.number <= last) {
+      faults.push(
+        cataloguedTrouble("plan-cuts-out-of-order", `${where}.number`, { number: one.number, after: last }),
+      );
+    }
+    last = one.number;
+    numbers.add(one.number);
+    const sawn = one.line !== undefined;
+    const planed = one.sole !== undefined && one.runs !== undefined;
+    const saysSaw = one.plane.kind === "saw";
+    if (sawn === planed || saysSaw !== sawn || (sawn && (one.sole ?? one.runs) !== undefined)) {
+      faults.push(
+        cataloguedTrouble("plan-cut-has-no-movement", where, {
+          number: one.number,
+          kind: shown(one.plane.kind),
+        }),
+      );
+    }
+    for (const [j, standing] of one.after.entries())
+      faults.push(...coinciding(standing, `${where}.after[${j}]`, true));
+    if (one.sole !== undefined) faults.push(...coinciding(one.sole, `${where}.sole`, false));
+    if (sawn && samePlace(one.line[0], one.line[1])) {
+      faults.push(cataloguedTrouble("file-points-coincide", `${where}.line[1]`, {}));
+    }
+  }
+  for (const key of ["stick", "section", "planned"] as const)
+    faults.push(...coinciding(value[key], key, true));
+  for (const [i, one] of value.marks.entries()) {
+    if (!numbers.has(one.before)) {
+      faults.push(cataloguedTrouble("plan-names-no-cut", `marks[${i}].before`, { number: one.before }));
+    }
+  }
+  for (const [i, one] of value.parts.entries()) {
+    const stray = one.madeBy.findIndex((number) => !numbers.has(number));
+    if (stray >= 0) {
+      faults.push(
+        cataloguedTrouble("plan-names-no-cut", `parts[${i}].madeBy[${stray}]`, {
+          number: one.madeBy[stray]!,
+        }),
+      );
+    }
+  }
+  return faults;
+}
+
+/** Vertices that stand exactly on the one before: a piece of no length, which no writer of ours makes. */
+function coinciding(vertices: readonly Vertex[], where: string, closed: boolean): readonly Trouble[] {
+  const faults: Trouble[] = [];
+  for (const [i, one] of vertices.entries()) {
+    if (i === 0 && !closed) continue;
+    const before = vertices.at(i - 1)!;
+    if (samePlace(before, one)) faults.push(cataloguedTrouble("file-points-coincide", `${where}[${i}]`, {}));
+  }
+  // Straight out and straight back encloses nothing; two vertices need an arc between them.
+  if (closed && vertices.length === 2 && vertices.every((one) => (one[2] ?? 0) === 0)) {
+    faults.push(cataloguedTrouble("file-too-few", where, { least: 3, what: "vertices" }));
+  }
+  return faults;
+}
+
+function samePlace(a: Vertex, b: Vertex): boolean {
+  return a[0] === b[0] && a[1] === b[1];
+}
+
+/**
+ * The plan as its file: two spaces of indent, keys in the order of the format, numbers unrounded so that
+ * `readPlan` gives the very same plan, points side by side so that a person can read it. The same plan gives the
+ * same text, byte for byte. Throws (Bug) on a number that is not finite.
+ */
+export function writePlan(value: Plan): string {
+  return `${jsonText({
+    format: value.format,
+    version: value.version,
+    unit: value.unit,
+    name: value.name,
+    tolerance: value.tolerance,
+    shelf: inStableOrder(value.shelf),
+    assumed: value.assumed,
+    warnings: value.warnings,
+    way: value.way,
+    ways: value.ways.map(({ way, cuts, settings, minutes, why }) => ({ way, cuts, settings, minutes, why })),
+    standing: value.standing,
+    stick: value.stick,
+    section: value.section,
+    planned: value.planned,
+    parts: value.parts.map(({ id, kind, name, from, to, madeBy }) => ({ id, kind, name, from, to, madeBy })),
+    marks: value.marks.map(({ id, before, kind, at, from, distance, fromGaugeEdge, error }) => ({
+      id,
+      before,
+      kind,
+      at,
+      from,
+      distance,
+      fromGaugeEdge,
+      error,
+    })),
+    cuts: value.cuts.map(cutInOrder),
+    finish: {
+      proud: value.finish.proud,
+      under: value.finish.under,
+      rms: value.finish.rms,
+      joins: value.finish.joins.map(({ at, kind, angle, gap, error }) => ({ at, kind, angle, gap, error })),
+    },
+    uncut: value.uncut.map((one) => ({
+      from: one.from,
+      to: one.to,
+      left: one.left,
+      rule: one.rule,
+      why: one.why,
+      try: one.try,
+    })),
+  })}\n`;
+}
+
+function cutInOrder(one: PlanCut): Readonly<Record<string, unknown>> {
+  return {
+    number: one.number,
+    purpose: one.purpose,
+    plane: inStableOrder(one.plane),
+    cant: one.cant,
+    sole: one.sole,
+    runs: one.runs,
+    line: one.line,
+    after: one.after,
+    takes: one.takes,
+    wall: one.wall,
+    seat: one.seat === null ? null : { lift: one.seat.lift, shift: one.seat.shift },
+    runsAgainst: one.runsAgainst,
+    fence: one.fence,
+    setting: one.setting,
+    passes: one.passes,
+    shaving: one.shaving,
+    minutes: one.minutes,
+    says: one.says,
+    doneWhen: one.doneWhen,
+  };
+}
+
+/** Keys that come first in entries whose keys this file does not know, the rest by the alphabet. */
+const FIRST_KEYS: readonly string[] = ["format", "version", "unit", "id", "name", "kind"];
+
+function inStableOrder(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(inStableOrder);
+  if (typeof value !== "object" || value === null) return value;
+  const rank = (key: string): number => {
+    const at = FIRST_KEYS.indexOf(key);
+    return at < 0 ? FIRST_KEYS.length : at;
+  };
+  return Object.fromEntries(
+    Object.entries(value)
+      .sort(([a], [b]) => rank(a) - rank(b) || (a < b ? -1 : 1))
+      .map(([key, inner]) => [key, inStableOrder(inner)]),
+  );
+}
+
+/** Widest line that points are filled to, characters. */
+const LINE_CHARACTERS = 110;
+
+/**
+ * A value as JSON: two spaces of indent, lists of numbers on one line, lists of points filled to the line's
+ * width. No -0 (JSON would keep it and readers differ), keys whose value is undefined left out, Bug on a number
+ * that is not finite.
+ */
+export function jsonText(value: unknown, indent = ""): string {
+  if (typeof value === "number") {
+    if (!Number.isFinite(value)) bug("a number to be written is not finite", { value: String(value) });
+    return String(value === 0 ? 0 : value);
+  }
+  if (typeof value !== "object" || value === null) return literal(value);
+  const inner = `${indent}  `;
+  if (Array.isArray(value)) {
+    if (value.length === 0) return "[]";
+    if (value.every((one) => typeof one === "number"))
+      return `[${value.map((one) => jsonText(one)).join(", ")}]`;
+    const texts = value.map((one) => jsonText(one, inner));
+    const flat = value.every((one) => Array.isArray(one) && one.every((n) => typeof n === "number"));
+    return `[\n${inner}${flat ? filled(texts, inner) : texts.join(`,\n${inner}`)}\n${indent}]`;
+  }
+  const entries = Object.entries(value).filter(([, one]) => one !== undefined);
+  if (entries.length === 0) return "{}";
+  return `{\n${entries.map(([key, one]) => `${inner}${literal(key)}: ${jsonText(one, inner)}`).join(",\n")}\n${indent}}`;
+}
+
+/** A text, true, false or null as JSON; characters that steer a terminal are written as `\\u…`, which reads back the same. */
+function literal(value: unknown): string {
+  return JSON.stringify(value).replace(
+    /[\u007f-\u009f\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff]/g,
+    (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, "0")}`,
+  );
+}
+
+function filled(texts: readonly string[], indent: string): string {
+  const lines: string[] = [];
+  for (const one of texts) {
+    const last = lines.at(-1);
+    if (last !== undefined && indent.length + last.length + one.length + 3 <= LINE_CHARACTERS) {
+      lines[lines.length - 1] = `${last}, ${one}`;
+    } else lines.push(one);
+  }
+  return lines.join(`,\n${indent}`);
+}
