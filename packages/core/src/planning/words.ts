@@ -4,7 +4,7 @@
  * Plain facts in, plain words out; no geometry is done here. Left and right are the maker's own, looking along the
  * stroke. The words are common practice of the trade, no source.
  */
-import { formatLength } from "../measure/index.ts";
+import { writerFor } from "../measure/index.ts";
 
 export type BenchUnit = "mm" | "in";
 
@@ -49,7 +49,7 @@ export interface CutFacts {
   readonly placesCount?: number;
   /** The sign that it is done, continuing "until …": "the ridge beside the bead is gone". */
   readonly until?: string;
-  /** "leans" of a V that is opened upright and then leaning to so many degrees. */
+  /** Greatest lean to which a V is opened after the upright strokes, positive to the left. */
   readonly openedToDeg?: number;
 }
 
@@ -221,7 +221,7 @@ function phrasesOf(facts: CutFacts): readonly string[] {
       const how =
         openedToDeg === null || openedToDeg === undefined
           ? lean
-          : `upright first and then leaning up to ${wholeDegrees(openedToDeg)}`;
+          : `upright first and then ${leanWords(openedToDeg).replace("leaned", "leaned little by little,")}`;
       return [
         how,
         placeWords(facts, "along the line"),
@@ -335,7 +335,7 @@ function guideWords(facts: CutFacts): string {
 }
 
 function isOwnLine(runsAgainst: string | null): boolean {
-  return runsAgainst !== null && runsAgainst.startsWith("line ");
+  return runsAgainst?.startsWith("line ") ?? false;
 }
 
 function ironWords(facts: CutFacts): string {
@@ -423,9 +423,9 @@ function wholeDegrees(deg: number): string {
   return `${Math.round(Math.abs(deg))}°`;
 }
 
-/** A length as the bench says it in the plan's sentences. */
+/** A length as the bench says it: the unit's own steps, decimals only for what is too small for a rule. */
 export function sayLength(lengthMm: number, unit: BenchUnit): string {
-  return formatLength(lengthMm, { unit });
+  return writerFor(unit).length(lengthMm);
 }
 
 function joinPhrases(phrases: readonly string[]): string {
