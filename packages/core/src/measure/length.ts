@@ -71,7 +71,7 @@ export function readLength(
   const where = reading.where ?? "";
   const typed = `${value} ${reading.unit}`;
   if (!Number.isFinite(value)) {
-    return refused(cataloguedTrouble("length-not-a-number", where, { given: String(value) }));
+    return refused(cataloguedTrouble("length-not-a-number", where, {}));
   }
   if (value < 0) return refused(cataloguedTrouble("length-negative", where, { typed }));
   const mm = reading.unit === "in" ? value * INCH_MM : value;

@@ -77,3 +77,18 @@ export const HALF_CIRCLE_SLACK_RAD = 1e-9;
 
 /** Largest coordinate the kernel takes, mm (a kilometre): its multiples of the boolean grid stay whole numbers. */
 export const FARTHEST_MM = 1e6;
+
+/** Area under which a leftover of a boolean is rounding, not wood, mm². */
+export const SLIVER_MM2 = 1e-4;
+
+/** How near the planned section a sole's place must lie to count as bearing on it, mm. */
+export const BEARS_MM = 0.02;
+
+/** How far two routes may differ on the height of a wall, mm: a wall's line is looked at a little beside it. */
+export const WALL_AGREEMENT_MM = 0.05;
+
+/**
+ * A Bézier's handle this near (as a part of its length) to the one that stands for an arc was saved as that arc:
+ * programs round the quarter circle's 0.55228 to 0.5523, or take 0.5519 instead.
+ */
+export const ARC_HANDLE_RATIO = 1e-3;

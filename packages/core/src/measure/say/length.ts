@@ -36,8 +36,8 @@ export const lengthTroubles = catalogue({
       "Type the length without the minus sign; measure from the other side if that is what was meant.",
   },
   "length-not-a-number": {
-    example: { given: "NaN" },
-    sentence: (facts, write) => `${write.text(facts.given)} is not a number that a length can be.`,
+    example: {},
+    sentence: () => "The number given here is none that a length can be.",
     hint: () => "Give a plain number such as 9.5, or text such as 1 3/8 in.",
   },
   "length-too-great": {

@@ -12,7 +12,8 @@ export const shelfTroubles = catalogue({
   },
   "shelf-too-large": {
     example: { sizeMegabytes: 12.3, mostMegabytes: 5 },
-    sentence: (facts) => `The shelf file is ${facts.sizeMegabytes} MB; ${facts.mostMegabytes} MB are taken at most.`,
+    sentence: (facts) =>
+      `The shelf file is ${facts.sizeMegabytes} MB; ${facts.mostMegabytes} MB are taken at most.`,
     hint: () => "Check that it is the right file: a shelf of a hundred planes takes less than 0.1 MB.",
   },
   "shelf-too-many-planes": {
@@ -80,7 +81,8 @@ export const shelfTroubles = catalogue({
   },
   "shelf-size-not-positive": {
     example: { key: "radius", valueMm: -9.5 },
-    sentence: (facts, write) => `“${write.text(facts.key)}” is ${write.length(facts.valueMm)}; it must be more than nothing.`,
+    sentence: (facts, write) =>
+      `“${write.text(facts.key)}” is ${write.length(facts.valueMm)}; it must be more than nothing.`,
     hint: () => "Measure the plane and give the size you find.",
   },
   "shelf-size-too-large": {
@@ -93,7 +95,8 @@ export const shelfTroubles = catalogue({
     example: { key: "pitch", valueDeg: 120, leastDeg: 20, mostDeg: 90 },
     sentence: (facts, write) =>
       `“${write.text(facts.key)}” is ${write.degrees(facts.valueDeg)}, which no plane of this kind can have.`,
-    hint: (facts, write) => `Give an angle from ${write.degrees(facts.leastDeg)} to ${write.degrees(facts.mostDeg)}.`,
+    hint: (facts, write) =>
+      `Give an angle from ${write.degrees(facts.leastDeg)} to ${write.degrees(facts.mostDeg)}.`,
   },
   "shelf-wider-than-circle": {
     example: { name: "⅜ in hollow", widthMm: 30, radiusMm: 9.525, mostMm: 19.05 },
@@ -106,21 +109,25 @@ export const shelfTroubles = catalogue({
     example: { key: "nose", valueMm: 8, than: "width", limitMm: 6 },
     sentence: (facts, write) =>
       `“${write.text(facts.key)}” is ${write.length(facts.valueMm)}, which does not go with a “${write.text(facts.than)}” of ${write.length(facts.limitMm)}.`,
-    hint: (facts, write) => `Measure “${write.text(facts.key)}” and “${write.text(facts.than)}” again and correct the one that is wrong.`,
+    hint: (facts, write) =>
+      `Measure “${write.text(facts.key)}” and “${write.text(facts.than)}” again and correct the one that is wrong.`,
   },
   "shelf-duplicate-id": {
     example: { id: "hollow-6", firstAt: "planes[2]" },
-    sentence: (facts, write) => `The id “${write.text(facts.id)}” is given twice; it stands first at ${write.text(facts.firstAt)}.`,
+    sentence: (facts, write) =>
+      `The id “${write.text(facts.id)}” is given twice; it stands first at ${write.text(facts.firstAt)}.`,
     hint: () => "Give one of the two planes another id, or leave its id out and one is made.",
   },
   "shelf-bad-id": {
     example: { found: "left\uFFFDhollow" },
     sentence: (facts, write) => `“${write.text(facts.found)}” cannot be a plane's id.`,
-    hint: () => "Use 1 to 60 letters, figures, dots and dashes, such as hollow-6, or leave the id out and one is made.",
+    hint: () =>
+      "Use 1 to 60 letters, figures, dots and dashes, such as hollow-6, or leave the id out and one is made.",
   },
   "shelf-bad-sole": {
     example: { vertex: 3, reason: "doubles back" },
-    sentence: (facts, write) => `The drawn sole cannot be used at its point ${facts.vertex}: it ${write.text(facts.reason)}.`,
+    sentence: (facts, write) =>
+      `The drawn sole cannot be used at its point ${facts.vertex}: it ${write.text(facts.reason)}.`,
     hint: () =>
       "Give its points from left to right as seen looking along the stroke, each [x, y] or [x, y, bulge], without turning back.",
   },
@@ -142,11 +149,13 @@ export const shelfTroubles = catalogue({
     example: { name: "⅜ in hollow", key: "pitch", valueDeg: 30, leastDeg: 35, mostDeg: 65 },
     sentence: (facts, write) =>
       `${write.text(facts.name)}: “${write.text(facts.key)}” is ${write.degrees(facts.valueDeg)}, which is unusual.`,
-    hint: (facts, write) => `Check it; ${write.degrees(facts.leastDeg)} to ${write.degrees(facts.mostDeg)} is usual.`,
+    hint: (facts, write) =>
+      `Check it; ${write.degrees(facts.leastDeg)} to ${write.degrees(facts.mostDeg)} is usual.`,
   },
   "shelf-name-cleaned": {
     example: { name: "my best hollow" },
-    sentence: (facts, write) => `Characters that cannot be seen were left out of the name “${write.text(facts.name)}”.`,
+    sentence: (facts, write) =>
+      `Characters that cannot be seen were left out of the name “${write.text(facts.name)}”.`,
     hint: () => "Type the name anew in the shelf file.",
   },
 });

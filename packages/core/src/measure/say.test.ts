@@ -1,0 +1,80 @@
+import { describe, expect, test } from "vitest";
+import { writerFor } from "./say/writer.ts";
+import { ALL_CODES, CATALOGUES, exampleOf, sayTrouble } from "./say.ts";
+import { trouble } from "./trouble.ts";
+
+const UNSAYABLE = /undefined|NaN|\[object/;
+
+describe.each(ALL_CODES)("%s", (code) => {
+  test.each(["mm", "in"] as const)("has a sentence and a hint for its example, in %s", (unit) => {
+    const said = sayTrouble(trouble(code, "planes[2].radius", exampleOf(code)), { unit });
+    for (const text of [said.sentence, said.hint]) {
+      expect(text.trim()).not.toBe("");
+      expect(text).not.toMatch(UNSAYABLE);
+      expect(text).toMatch(/[.?]$/);
+    }
+    expect(said.where).toBe("planes[2].radius");
+  });
+
+  test("can be said even when every fact is missing", () => {
+    const said = sayTrouble(trouble(code, ""), { unit: "in" });
+    expect(`${said.sentence} ${said.hint}`).not.toMatch(UNSAYABLE);
+  });
+});
+
+test("every code stands in one catalogue only and is spelt in small letters", () => {
+  const codes = CATALOGUES.flatMap((entries) => Object.keys(entries));
+  expect(new Set(codes).size).toBe(codes.length);
+  expect(codes.filter((code) => !/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/.test(code))).toEqual([]);
+});
+
+test("a measure's fact ends in its unit and is a number", () => {
+  for (const code of ALL_CODES) {
+    for (const [key, value] of Object.entries(exampleOf(code))) {
+      if (/(Mm|Mm2|Deg)$/.test(key)) expect(typeof value, `${code}: ${key}`).toBe("number");
+    }
+  }
+});
+
+test("a code without an entry is said as our own mistake", () => {
+  const said = sayTrouble(trouble("no-such-code", ""), { unit: "mm" });
+  expect(said.sentence).toContain("no-such-code");
+  expect(said.hint).not.toBe("");
+});
+
+describe("the writer", () => {
+  test("measures come in the reader's unit", () => {
+    expect(writerFor("mm").length(9.525)).toBe("9.5\u00a0mm");
+    expect(writerFor("in").length(9.525)).toBe("⅜″");
+    expect(writerFor("in", "plain").length(9.525)).toBe("3/8 in");
+    expect(writerFor("mm", "plain").area(12.34)).toBe("12.3 mm2");
+    expect(writerFor("in").area(645.16)).toBe("1\u00a0in²");
+  });
+
+  test("lengths too small for the rule come in decimals", () => {
+    expect(writerFor("mm", "plain").length(0.013)).toBe("0.013 mm");
+    expect(writerFor("in", "plain").length(0.254)).toBe("0.01 in");
+    expect(writerFor("mm", "plain").length(0)).toBe("0 mm");
+  });
+
+  test("degrees are whole, tenths when small", () => {
+    expect(writerFor("mm").degrees(29.6)).toBe("30°");
+    expect(writerFor("mm").degrees(0.5)).toBe("0.5°");
+  });
+
+  test("foreign text loses its control and invisible characters and is cut at 80 characters", () => {
+    const write = writerFor("mm");
+    expect(write.text("a\u0000b\u001b[31mc\u202ed\ne")).toBe("a b [31mc d e");
+    expect([...write.text("é".repeat(500))]).toHaveLength(80);
+    expect(write.text("\ud800x")).toBe("x");
+  });
+
+  test("lists are joined as in speech and cut at eight", () => {
+    const write = writerFor("mm");
+    expect(write.list([])).toBe("");
+    expect(write.list(["a"])).toBe("a");
+    expect(write.list(["a", "b"])).toBe("a and b");
+    expect(write.list(["a", "b", "c"])).toBe("a, b and c");
+    expect(write.list([..."abcdefghijkl"])).toBe("a, b, c, d, e, f, g, h and 4 more");
+  });
+});
