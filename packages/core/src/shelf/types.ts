@@ -63,8 +63,11 @@ export interface Plough extends PlaneBase {
 
 export interface SidePlane extends PlaneBase {
   readonly kind: "side round" | "side snipe" | "side rebate";
+  /** The side on which the wall stands that it pares, when looking along the stroke. */
   readonly hand: Hand;
+  /** Width of its foot. */
   readonly widthMm: number;
+  /** Only of a side round: radius of the flank it reaches up, as wide as its foot if absent. */
   readonly radiusMm?: number;
 }
 
@@ -72,7 +75,10 @@ export interface BeadPlane extends PlaneBase {
   readonly kind: "bead";
   /** Width of the bead itself; its radius is half of it. */
   readonly widthMm: number;
+  /** Width of the quirk that is sunk beside it. */
   readonly quirkMm: number;
+  /** The side on which the quirk stands when looking along the stroke; the right (fence to the left) if absent. */
+  readonly hand?: Hand;
 }
 
 /** Any other sole: a chain in the plane's own frame (see `Sole`). */
@@ -96,7 +102,7 @@ export type PlaneKind = Plane["kind"];
 
 export interface Shelf {
   readonly planes: readonly Plane[];
-  /** Defaults that were filled in, as troubles of level "assumed", for the plan to say. */
+  /** What the reader filled in for the maker, in sentences for the bench; the plan repeats them. */
   readonly assumed: readonly string[];
 }
 
@@ -114,7 +120,7 @@ export interface Sole {
   readonly widthMm: number;
   /** The sides on which the plane cuts a clean wall of its own. */
   readonly cutsWall: { readonly left: boolean; readonly right: boolean };
-  /** Set where the sole is one arc: its radius, and +1 for a round (convex sole), -1 for a hollow. */
+  /** Set for a hollow and a round, whose sole is one arc about the axis: its radius, and +1 for a round, -1 for a hollow. */
   readonly arc?: { readonly radiusMm: number; readonly sign: 1 | -1 };
   readonly shoulder?: Shoulder;
 }

@@ -1,0 +1,24 @@
+/** The planes on the maker's shelf: read and written, their soles, what they can stand beside, their irons. */
+export {
+  type FilePlane,
+  type FileUnit,
+  PLANE_KINDS,
+  type ShelfFile,
+  shelfFileSchema,
+} from "./file-schema.ts";
+export {
+  DEFAULT_WALL_LIMITS,
+  type ShareOfWidth,
+  shareMm,
+  type WallAllowance,
+  type WallLimits,
+  wallAllowanceMm,
+} from "./limits.ts";
+export { nearestWord } from "./nearest-word.ts";
+export { cleanText, isPrintable, quoted } from "./printable-text.ts";
+export { readShelf, type ShelfReading } from "./read-shelf.ts";
+export { planeEntry, type ShelfEntry, shelfFile } from "./shelf-entry.ts";
+export { SHELF_FORMAT, SHELF_VERSION } from "./shelf-format.ts";
+export type { ShelfOutcome, ShelfTrouble, ShelfTroubleCode } from "./shelf-trouble.ts";
+export { soleAngleDeg, soleDepthMm, soleOf, solesOf, widthForArcMm } from "./sole.ts";
+export type * from "./types.ts";
