@@ -92,3 +92,6 @@ export const WALL_AGREEMENT_MM = 0.05;
  * programs round the quarter circle's 0.55228 to 0.5523, or take 0.5519 instead.
  */
 export const ARC_HANDLE_RATIO = 1e-3;
+
+/** A piece of a section shorter than this is a slip of the drawing, not a shape anyone cuts, mm. */
+export const LEAST_PIECE_MM = 0.01;

@@ -1,0 +1,136 @@
+/** Tidying of a polygon that came out of a boolean, in grid lines. */
+
+interface GridPoint {
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface GridRing {
+  readonly xs: Float64Array;
+  readonly ys: Float64Array;
+  readonly sources: Int32Array;
+}
+
+/** A vertex this near the line through its neighbours came from rounding to the grid, grid lines. */
+const ON_LINE = 2;
+
+/**
+ * A polygon without edges shorter than `leastEdge`, without spikes that run out and straight back, and without
+ * vertices in the middle of a straight run of one source. `sources[i]` belongs to the edge from vertex i, and of
+ * two edges that become one the longer part's is kept. Gives nothing if fewer than three vertices are left.
+ */
+export function cleanRing(
+  path: readonly GridPoint[],
+  sources: Int32Array,
+  leastEdge: number,
+): GridRing | undefined {
+  const run = new Run(path.length, leastEdge * leastEdge);
+  for (let i = 0; i < path.length; i++) {
+    const vertex = path[i] as GridPoint;
+    run.add(vertex.x, vertex.y, sources[i] as number);
+  }
+  run.close();
+  return run.result();
+}
+
+/** The vertices kept so far; adding one may take back those before it. */
+class Run {
+  private readonly xs: Float64Array;
+  private readonly ys: Float64Array;
+  private readonly sources: Int32Array;
+  private readonly leastSquared: number;
+  private start = 0;
+  private end = 0;
+
+  constructor(capacity: number, leastSquared: number) {
+    this.xs = new Float64Array(capacity);
+    this.ys = new Float64Array(capacity);
+    this.sources = new Int32Array(capacity);
+    this.leastSquared = leastSquared;
+  }
+
+  add(x: number, y: number, source: number): void {
+    for (;;) {
+      const last = this.end - 1;
+      if (last < this.start) break;
+      if (this.isNear(last, x, y)) {
+        this.sources[last] = source;
+        return;
+      }
+      const before = last - 1;
+      if (before < this.start) break;
+      if (this.isNear(before, x, y)) {
+        // Out to `last` and straight back.
+        this.end = last;
+        this.sources[before] = source;
+        return;
+      }
+      if (!this.isStraightThrough(before, last, x, y)) break;
+      this.end = last;
+    }
+    this.xs[this.end] = x;
+    this.ys[this.end] = y;
+    this.sources[this.end] = source;
+    this.end++;
+  }
+
+  /** The same rules across the joint of last and first. */
+  close(): void {
+    for (;;) {
+      const first = this.start;
+      const last = this.end - 1;
+      if (last - first < 2) return;
+      const x = this.xs[first] as number;
+      const y = this.ys[first] as number;
+      if (this.isNear(last, x, y)) {
+        // The first vertex keeps its own outgoing edge.
+        this.end = last;
+      } else if (this.isNear(last - 1, x, y)) {
+        this.end = last - 1;
+      } else if (this.isNear(last, this.xs[first + 1] as number, this.ys[first + 1] as number)) {
+        this.sources[last] = this.sources[first + 1] as number;
+        this.xs[first + 1] = this.xs[last] as number;
+        this.ys[first + 1] = this.ys[last] as number;
+        this.start = first + 1;
+        this.end = last;
+      } else if (this.isStraightThrough(last - 1, last, x, y)) {
+        this.end = last;
+      } else if (
+        this.isStraightThrough(last, first, this.xs[first + 1] as number, this.ys[first + 1] as number)
+      ) {
+        this.start = first + 1;
+      } else {
+        return;
+      }
+    }
+  }
+
+  result(): GridRing | undefined {
+    if (this.end - this.start < 3) return undefined;
+    return {
+      xs: this.xs.slice(this.start, this.end),
+      ys: this.ys.slice(this.start, this.end),
+      sources: this.sources.slice(this.start, this.end),
+    };
+  }
+
+  private isNear(index: number, x: number, y: number): boolean {
+    const dx = (this.xs[index] as number) - x;
+    const dy = (this.ys[index] as number) - y;
+    return dx * dx + dy * dy < this.leastSquared;
+  }
+
+  /** Is vertex `at` rounding noise on the way from vertex `before` to (x, y), within edges of one source? */
+  private isStraightThrough(before: number, at: number, x: number, y: number): boolean {
+    if (this.sources[before] !== this.sources[at]) return false;
+    const ax = (this.xs[at] as number) - (this.xs[before] as number);
+    const ay = (this.ys[at] as number) - (this.ys[before] as number);
+    const bx = x - (this.xs[before] as number);
+    const by = y - (this.ys[before] as number);
+    const along = ax * bx + ay * by;
+    const squared = bx * bx + by * by;
+    if (along <= 0 || along >= squared) return false;
+    const aside = ax * by - ay * bx;
+    return aside * aside <= ON_LINE * ON_LINE * squared;
+  }
+}

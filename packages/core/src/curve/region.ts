@@ -1,0 +1,234 @@
+/** Booleans of flat regions: the only file that knows the polygon library. */
+import { Clipper64, ClipType, FillRule, type Path64, type Paths64, type Point64 } from "clipper2-ts";
+import { BOOLEAN_GRID_MM, bug, FARTHEST_MM, LEAST_EDGE_MM, LEAST_RING_MM2 } from "../measure/index.ts";
+import { EdgeBook } from "./edge-book.ts";
+import type { Extents } from "./extents.ts";
+import { flatRingOf } from "./flatten.ts";
+import { cleanRing } from "./grid-ring.ts";
+import type { FlatRing, Point, Region, Ring } from "./types.ts";
+
+/** The region that holds nothing. */
+export const EMPTY_REGION: Region = [];
+
+/** Grid lines per mm. Whole, so that a coordinate read off the grid goes back to the same line. */
+const GRID_PER_MM = Math.round(1 / BOOLEAN_GRID_MM);
+
+/** The local origin is a whole multiple of this, mm, so that everything on a bench shares the origin 0. */
+const ORIGIN_STEP_MM = 1000;
+
+/**
+ * The region inside one or several rings, arcs flattened to `chordTolMm`; each edge carries its piece's source.
+ * Rings are joined by their winding: anticlockwise ones add up, clockwise ones inside them are holes.
+ */
+export function regionOf(shape: Ring | readonly Ring[], chordTolMm: number): Region {
+  const rings = "pieces" in shape ? [shape] : shape;
+  return settle(rings.map((ring) => flatRingOf(ring, chordTolMm)));
+}
+
+/** The region inside a polygon given by its vertices in either direction; every edge gets `source`. */
+export function regionOfPolygon(points: readonly Point[], source = 0): Region {
+  const count = points.length;
+  const xs = new Float64Array(count);
+  const ys = new Float64Array(count);
+  for (let i = 0; i < count; i++) {
+    const p = points[i] as Point;
+    xs[i] = p.x;
+    ys[i] = p.y;
+  }
+  return settle([{ xs, ys, sources: new Int32Array(count).fill(source) }]);
+}
+
+/** What lies in any of the regions. Edges keep their sources; where edges coincide, the first region's. */
+export function union(...regions: readonly Region[]): Region {
+  const filled = regions.filter((region) => region.length > 0);
+  if (filled.length === 0) return EMPTY_REGION;
+  if (filled.length === 1) return filled[0] as Region;
+  return booleanOf(ClipType.Union, filled.flat(), []);
+}
+
+/** What lies in `a` and not in `b`. Edges keep their sources; where edges coincide, those of `a`. */
+export function difference(a: Region, b: Region): Region {
+  if (a.length === 0) return EMPTY_REGION;
+  if (b.length === 0 || areApart(a, b)) return a;
+  return booleanOf(ClipType.Difference, a, b);
+}
+
+/** What lies in both. Edges keep their sources; where edges coincide, those of `a`. */
+export function intersection(a: Region, b: Region): Region {
+  if (a.length === 0 || b.length === 0 || areApart(a, b)) return EMPTY_REGION;
+  return booleanOf(ClipType.Intersection, a, b);
+}
+
+/** Area, mm²; holes taken off. */
+export function regionAreaMm2(region: Region): number {
+  let area = 0;
+  for (const ring of region) area += flatRingAreaMm2(ring);
+  return area;
+}
+
+/** Signed area of one polygon, mm²: holes are negative. */
+export function flatRingAreaMm2(ring: FlatRing): number {
+  const { xs, ys } = ring;
+  const count = xs.length;
+  if (count === 0) return 0;
+  const originX = xs[0] as number;
+  const originY = ys[0] as number;
+  let doubled = 0;
+  let beforeX = (xs[count - 1] as number) - originX;
+  let beforeY = (ys[count - 1] as number) - originY;
+  for (let i = 0; i < count; i++) {
+    const x = (xs[i] as number) - originX;
+    const y = (ys[i] as number) - originY;
+    doubled += beforeX * y - x * beforeY;
+    beforeX = x;
+    beforeY = y;
+  }
+  return doubled / 2;
+}
+
+/** The least upright box around a region, mm. Throws a bug if it is empty. */
+export function regionExtents(region: Region): Extents {
+  let minX = Number.POSITIVE_INFINITY;
+  let minY = Number.POSITIVE_INFINITY;
+  let maxX = Number.NEGATIVE_INFINITY;
+  let maxY = Number.NEGATIVE_INFINITY;
+  for (const { xs, ys } of region) {
+    for (let i = 0; i < xs.length; i++) {
+      const x = xs[i] as number;
+      const y = ys[i] as number;
+      if (x < minX) minX = x;
+      if (x > maxX) maxX = x;
+      if (y < minY) minY = y;
+      if (y > maxY) maxY = y;
+    }
+  }
+  if (minX > maxX) bug("an empty region has no extents");
+  return { minX, minY, maxX, maxY };
+}
+
+/** The connected parts of a region, each an outer ring with its holes, the largest first. */
+export function splitRegion(region: Region): Region[] {
+  const outers = region
+    .map((ring) => ({ ring, areaMm2: flatRingAreaMm2(ring), holes: [] as FlatRing[] }))
+    .filter((part) => part.areaMm2 > 0)
+    .sort((a, b) => b.areaMm2 - a.areaMm2);
+  for (const hole of region) {
+    const holeMm2 = -flatRingAreaMm2(hole);
+    if (holeMm2 <= 0) continue;
+    // From the smallest up, for an island's hole lies in the island and in what surrounds it too. Where a hole
+    // touches its outer ring nearly everywhere none holds the most of it, and the one that holds most must do.
+    const larger = outers.filter((part) => part.areaMm2 > holeMm2).reverse();
+    const shares = larger.map((part) => shareInside(hole, part.ring));
+    const most = shares.findIndex((share) => share > 1 / 2);
+    const owner = larger[most >= 0 ? most : shares.indexOf(Math.max(...shares))];
+    (owner ?? bug("a hole is larger than every outer ring", { holeMm2 })).holes.push(hole);
+  }
+  const netMm2 = (part: Region) => regionAreaMm2(part);
+  return outers.map((part): Region => [part.ring, ...part.holes]).sort((a, b) => netMm2(b) - netMm2(a));
+}
+
+/** How many of a ring's vertices lie in another, 0 to 1: a single one may touch it. */
+function shareInside(ring: FlatRing, outer: FlatRing): number {
+  let inside = 0;
+  for (let i = 0; i < ring.xs.length; i++) {
+    if (isInPolygon(outer, ring.xs[i] as number, ring.ys[i] as number)) inside++;
+  }
+  return inside / ring.xs.length;
+}
+
+function isInPolygon(outer: FlatRing, x: number, y: number): boolean {
+  const { xs, ys } = outer;
+  let isInside = false;
+  for (let i = 0, j = xs.length - 1; i < xs.length; j = i++) {
+    const yi = ys[i] as number;
+    const yj = ys[j] as number;
+    if (yi > y === yj > y) continue;
+    const crossingX = (xs[i] as number) + ((y - yi) / (yj - yi)) * ((xs[j] as number) - (xs[i] as number));
+    if (x < crossingX) isInside = !isInside;
+  }
+  return isInside;
+}
+
+function areApart(a: Region, b: Region): boolean {
+  const boxA = regionExtents(a);
+  const boxB = regionExtents(b);
+  return boxA.maxX < boxB.minX || boxB.maxX < boxA.minX || boxA.maxY < boxB.minY || boxB.maxY < boxA.minY;
+}
+
+/** Rings as given brought to a region: crossings resolved, outer rings anticlockwise, holes clockwise. */
+function settle(rings: readonly FlatRing[]): Region {
+  return rings.length === 0 ? EMPTY_REGION : booleanOf(ClipType.Union, rings, []);
+}
+
+function booleanOf(clipType: ClipType, subject: Region, clip: Region): Region {
+  const first = subject[0] as FlatRing;
+  const originX = originOf(first.xs[0] ?? 0);
+  const originY = originOf(first.ys[0] ?? 0);
+  const book = new EdgeBook();
+  const clipper = new Clipper64();
+  clipper.zCallback = (bottom1, top1, bottom2, top2, crossing) => {
+    // At a vertex the library has handed on that vertex's number already; the point may be its own, so leave it.
+    if (!crossing.z) crossing.z = book.addCrossing(bottom1.z ?? 0, top1.z ?? 0, bottom2.z ?? 0, top2.z ?? 0);
+  };
+  clipper.addSubject(pathsOf(subject, originX, originY, book));
+  if (clip.length > 0) clipper.addClip(pathsOf(clip, originX, originY, book));
+  const solution: Paths64 = [];
+  if (!clipper.execute(clipType, FillRule.NonZero, solution)) bug("a polygon boolean failed", { clipType });
+  const region: FlatRing[] = [];
+  for (const path of solution) {
+    const ring = flatRingOfPath(path, originX, originY, book);
+    if (ring !== undefined) region.push(ring);
+  }
+  return region;
+}
+
+/** Whole grid lines from 0 to the local origin, which keeps products small where a piece lies far away. */
+function originOf(firstMm: number): number {
+  return Math.round(firstMm / ORIGIN_STEP_MM) * ORIGIN_STEP_MM * GRID_PER_MM;
+}
+
+function pathsOf(region: Region, originX: number, originY: number, book: EdgeBook): Paths64 {
+  const paths: Paths64 = [];
+  for (const { xs, ys, sources } of region) {
+    const count = xs.length;
+    const path: Path64 = new Array(count);
+    const firstNumber = book.startRing(count);
+    for (let i = 0; i < count; i++) {
+      const x = gridLine(xs[i] as number) - originX;
+      const y = gridLine(ys[i] as number) - originY;
+      book.addVertex(x, y, sources[i] as number);
+      path[i] = { x, y, z: firstNumber + i };
+    }
+    paths.push(path);
+  }
+  return paths;
+}
+
+function gridLine(mm: number): number {
+  if (!(Math.abs(mm) <= FARTHEST_MM))
+    bug("a coordinate of a region is not a number or too far away", { mm: String(mm) });
+  return Math.round(mm * GRID_PER_MM);
+}
+
+function flatRingOfPath(
+  path: Path64,
+  originX: number,
+  originY: number,
+  book: EdgeBook,
+): FlatRing | undefined {
+  const count = path.length;
+  const sources = new Int32Array(count);
+  for (let i = 0; i < count; i++) {
+    const start = path[i] as Point64;
+    const end = path[i + 1 === count ? 0 : i + 1] as Point64;
+    sources[i] = book.sourceOf(start, end);
+  }
+  const clean = cleanRing(path, sources, LEAST_EDGE_MM * GRID_PER_MM);
+  if (clean === undefined) return undefined;
+  const ring = {
+    xs: clean.xs.map((x) => (x + originX) / GRID_PER_MM),
+    ys: clean.ys.map((y) => (y + originY) / GRID_PER_MM),
+    sources: clean.sources,
+  };
+  return Math.abs(flatRingAreaMm2(ring)) < LEAST_RING_MM2 ? undefined : ring;
+}
