@@ -1,0 +1,105 @@
+// `npm test`: every gate in order, all of them even when one fails, so that one run tells everything.
+// Ends with a line "N passed, N failed" over the gates and the single tests; its exit code is 1 if anything failed.
+import { spawnSync } from "node:child_process";
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+
+const ROOT = join(dirname(fileURLToPath(import.meta.url)), "..");
+const QUICK_GATE_MS = 3 * 60_000;
+const TESTS_MS = 13 * 60_000;
+
+/** The script behind a package's command, so that no shell and no search path decide which one runs. */
+function commandOf(packageName, command) {
+  const manifest = createRequire(join(ROOT, "package.json")).resolve(`${packageName}/package.json`);
+  const { bin } = JSON.parse(readFileSync(manifest, "utf8"));
+  return join(dirname(manifest), typeof bin === "string" ? bin : bin[command]);
+}
+
+/** Runs one command with nothing to read and tells whether it ended well in time. */
+function run([packageName, command, ...args], timeoutMs) {
+  const script = commandOf(packageName, command);
+  const ended = spawnSync(process.execPath, [script, ...args], {
+    cwd: ROOT,
+    stdio: ["ignore", "inherit", "inherit"],
+    timeout: timeoutMs,
+    killSignal: "SIGKILL",
+  });
+  if (ended.error) console.log(`${command}: ${ended.error.message}`);
+  return ended.status === 0;
+}
+
+function heading(title) {
+  console.log(`\n== ${title} ==`);
+}
+
+function timed(title, work) {
+  heading(title);
+  const startMs = performance.now();
+  const result = work();
+  console.log(`-- ${title}: ${((performance.now() - startMs) / 1000).toFixed(1)} s`);
+  return result;
+}
+
+const typeGate = (project) => ["typescript", "tsc", "--noEmit", "-p", project];
+const QUICK_GATES = [
+  ["format and lint", ["@biomejs/biome", "biome", "check", "--error-on-warnings", "."]],
+  ["types of the core", typeGate("packages/core")],
+  ["types of the tests", typeGate("packages/core/tsconfig.test.json")],
+  ["types of the command line", typeGate("packages/cli")],
+  [
+    "floors",
+    [
+      "dependency-cruiser",
+      "depcruise",
+      "--config",
+      ".dependency-cruiser.cjs",
+      "packages/core/src",
+      "packages/cli/src",
+    ],
+  ],
+];
+
+/** Counts of single tests; a file that could not be loaded, or a run that broke off, counts as one failure. */
+function runTests() {
+  const folder = mkdtempSync(join(tmpdir(), "mouldwright-tests-"));
+  const report = join(folder, "report.json");
+  const endedWell = run(
+    ["vitest", "vitest", "run", "--reporter=dot", "--reporter=json", `--outputFile.json=${report}`],
+    TESTS_MS,
+  );
+  const counts = existsSync(report)
+    ? countsIn(JSON.parse(readFileSync(report, "utf8")))
+    : { passed: 0, failed: 0, skipped: 0 };
+  rmSync(folder, { recursive: true, force: true });
+  return !endedWell && counts.failed === 0 ? { ...counts, failed: 1 } : counts;
+}
+
+function countsIn(report) {
+  const unloaded = report.testResults.filter(
+    (file) => file.status === "failed" && !file.assertionResults.some(({ status }) => status === "failed"),
+  );
+  return {
+    passed: report.numPassedTests,
+    failed: report.numFailedTests + unloaded.length,
+    skipped: report.numPendingTests + report.numTodoTests,
+  };
+}
+
+const gates = QUICK_GATES.map(([title, command]) => ({
+  title,
+  isPassed: timed(title, () => run(command, QUICK_GATE_MS)),
+}));
+const tests = timed("tests", runTests);
+
+heading("result");
+for (const { title, isPassed } of gates) console.log(`${isPassed ? "passed" : "FAILED"}  ${title}`);
+console.log(
+  `${tests.failed === 0 ? "passed" : "FAILED"}  tests: ${tests.passed} passed, ${tests.failed} failed, ${tests.skipped} left out`,
+);
+const passed = gates.filter(({ isPassed }) => isPassed).length + tests.passed;
+const failed = gates.filter(({ isPassed }) => !isPassed).length + tests.failed;
+console.log(`${passed} passed, ${failed} failed`);
+process.exitCode = failed === 0 ? 0 : 1;
