@@ -4,7 +4,15 @@
  */
 import { z } from "zod";
 import type { Vertex } from "../curve/index.ts";
-import { bug, cataloguedTrouble, fine, type Outcome, refused, type Trouble } from "../measure/index.ts";
+import {
+  bug,
+  cataloguedTrouble,
+  FLATTEN_MM,
+  fine,
+  type Outcome,
+  refused,
+  type Trouble,
+} from "../measure/index.ts";
 import { troublesOf } from "./file-shape.ts";
 import { readJsonText, shown } from "./json-text.ts";
 import type { Plan, PlanCut, PlaneEntry, Pose } from "./types.ts";
@@ -18,13 +26,17 @@ export const PLAN_LIMITS = {
   mostCuts: 200,
   mostVertices: 20_000,
   /** Poses of one run, and runs of one cut. */
-  mostPoses: 20_000,
-  mostRuns: 500,
+  mostPoses: 2000,
+  mostRuns: 200,
   mostRings: 200,
   mostEntries: 2000,
   mostTextCharacters: 2000,
   /** No stick reaches further from its corner than this, mm; it keeps squares and sums far from overflow. */
-  farthestMm: 100_000,
+  farthestMm: 10_000,
+  /** tan(sweep / 4) of the longest arc that is sensible between two vertices: eleven twelfths of a circle. */
+  mostBulge: 10,
+  /** Points of one ring or sole once its arcs are flattened for the proof: what a re-cut has to carry. */
+  mostFlattened: 100_000,
 } as const;
 
 const millimetres = z.number().min(-PLAN_LIMITS.farthestMm).max(PLAN_LIMITS.farthestMm);
@@ -213,14 +225,14 @@ function faultsAcrossKeys(value: Plan): readonly Trouble[] {
       );
     }
     for (const [j, standing] of one.after.entries())
-      faults.push(...coinciding(standing, `${where}.after[${j}]`, true));
-    if (one.sole !== undefined) faults.push(...coinciding(one.sole, `${where}.sole`, false));
+      faults.push(...outlineFaults(standing, `${where}.after[${j}]`, true));
+    if (one.sole !== undefined) faults.push(...outlineFaults(one.sole, `${where}.sole`, false));
     if (sawn && samePlace(one.line[0], one.line[1])) {
       faults.push(cataloguedTrouble("file-points-coincide", `${where}.line[1]`, {}));
     }
   }
   for (const key of ["stick", "section", "planned"] as const)
-    faults.push(...coinciding(value[key], key, true));
+    faults.push(...outlineFaults(value[key], key, true));
   for (const [i, one] of value.marks.entries()) {
     if (!numbers.has(one.before)) {
       faults.push(cataloguedTrouble("plan-names-no-cut", `marks[${i}].before`, { number: one.before }));
@@ -239,19 +251,52 @@ function faultsAcrossKeys(value: Plan): readonly Trouble[] {
   return faults;
 }
 
-/** Vertices that stand exactly on the one before: a piece of no length, which no writer of ours makes. */
-function coinciding(vertices: readonly Vertex[], where: string, closed: boolean): readonly Trouble[] {
+/**
+ * What is wrong with the vertices of a ring or a sole: one that stands exactly on the one before (a piece of no
+ * length, which no writer of ours makes), an arc all but closed, arcs so large that a re-cut could not carry them.
+ */
+function outlineFaults(vertices: readonly Vertex[], where: string, closed: boolean): readonly Trouble[] {
   const faults: Trouble[] = [];
+  let flattened = 0;
   for (const [i, one] of vertices.entries()) {
-    if (i === 0 && !closed) continue;
-    const before = vertices.at(i - 1)!;
-    if (samePlace(before, one)) faults.push(cataloguedTrouble("file-points-coincide", `${where}[${i}]`, {}));
+    if (!closed && i === vertices.length - 1) continue;
+    const next = vertices[(i + 1) % vertices.length]!;
+    const bulge = Math.abs(one[2] ?? 0);
+    if (samePlace(one, next)) {
+      faults.push(cataloguedTrouble("file-points-coincide", `${where}[${(i + 1) % vertices.length}]`, {}));
+    }
+    if (bulge > PLAN_LIMITS.mostBulge) {
+      const allowed = `a bulge between -${PLAN_LIMITS.mostBulge} and ${PLAN_LIMITS.mostBulge}`;
+      const found = String(one[2]);
+      faults.push(cataloguedTrouble("file-value-out-of-range", `${where}[${i}][2]`, { found, allowed }));
+    } else flattened += flattenedPoints(one, next);
   }
   // Straight out and straight back encloses nothing; two vertices need an arc between them.
   if (closed && vertices.length === 2 && vertices.every((one) => (one[2] ?? 0) === 0)) {
     faults.push(cataloguedTrouble("file-too-few", where, { least: 3, what: "vertices" }));
   }
+  if (flattened > PLAN_LIMITS.mostFlattened) {
+    faults.push(
+      cataloguedTrouble("file-too-many", where, {
+        most: PLAN_LIMITS.mostFlattened,
+        what: "points once its arcs are flattened",
+      }),
+    );
+  }
   return faults;
+}
+
+/**
+ * About how many points the piece from one vertex to the next has once flattened. A step of the angle a on a
+ * radius r bows out by r a² / 8; radius and sweep follow from chord and bulge (bulge = tan(sweep / 4)).
+ */
+function flattenedPoints(from: Vertex, to: Vertex): number {
+  const bulge = Math.abs(from[2] ?? 0);
+  if (bulge === 0) return 1;
+  const chordMm = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const radiusMm = (chordMm * (1 + bulge ** 2)) / (4 * bulge);
+  const sweepRad = 4 * Math.atan(bulge);
+  return 1 + sweepRad * Math.sqrt(radiusMm / (8 * FLATTEN_MM));
 }
 
 function samePlace(a: Vertex, b: Vertex): boolean {

@@ -1,0 +1,117 @@
+import { ringFromVertices } from "../curve/index.ts";
+import type { Plan } from "../cutting/index.ts";
+import {
+  cataloguedTrouble,
+  fine,
+  type Outcome,
+  refused,
+  SAME_POINT_MM,
+  type Trouble,
+} from "../measure/index.ts";
+import { type PlanProgress, type PlanRequest, planSteps } from "../planning/index.ts";
+import { buildSection, inspectSection, type Section } from "../section/index.ts";
+import { readShelf, type Shelf } from "../shelf/index.ts";
+import { backOf, type Job, partsOf, pathOf } from "./job-schema.ts";
+
+export interface ComputedJob {
+  readonly section: Section;
+  readonly shelf: Shelf;
+  readonly plan: Plan;
+}
+
+export interface JobInputs {
+  /** The shelf, where the job only names its file, or where the maker gives another. */
+  readonly shelf?: Shelf;
+}
+
+/**
+ * The section a job wants, in its stick, mm. Parts are built as by `buildSection`; a path is taken as drawn, snapped
+ * to a millionth of a millimetre. Troubles name their place in the job file.
+ */
+export function sectionOfJob(job: Job): Outcome<Section> {
+  const parts = partsOf(job.section);
+  if (parts !== undefined) {
+    return buildSection({
+      name: job.name,
+      stick: job.stick,
+      startHeightMm: job.section.startHeightMm,
+      parts,
+      back: backOf(job.section),
+    });
+  }
+  const path = pathOf(job.section);
+  if (path === undefined) return refused(cataloguedTrouble("job-section-missing", "section", {}));
+  const { widthMm, thicknessMm } = job.stick;
+  const section: Section = {
+    name: job.name,
+    stick: ringFromVertices([
+      [0, 0],
+      [widthMm, 0],
+      [widthMm, thicknessMm],
+      [0, thicknessMm],
+    ]),
+    outline: ringFromVertices(path.map(([x, y, bulge]) => [snapped(x), snapped(y), bulge ?? 0])),
+    freeSpans: [],
+    named: [],
+  };
+  const { refusals, warnings } = inspectSection(section);
+  const [first, ...more] = refusals;
+  return first === undefined ? fine(section, warnings) : refused(first, ...more);
+}
+
+function snapped(valueMm: number): number {
+  return Math.round(valueMm / SAME_POINT_MM) * SAME_POINT_MM;
+}
+
+/**
+ * The shelf of a job: the one given, or the one inside the job. Refuses (`job-shelf-missing`) a job that only names
+ * a file: the core opens none; whoever called has to.
+ */
+export function shelfOfJob(job: Job, inputs: JobInputs = {}): Outcome<Shelf> {
+  if (inputs.shelf !== undefined) return fine(inputs.shelf);
+  if (job.shelf === undefined || "file" in job.shelf) {
+    return refused(cataloguedTrouble("job-shelf-missing", "shelf", {}));
+  }
+  return readShelf(job.shelf, { at: "shelf" });
+}
+
+/** The name of the shelf file that a job refers to, in the job's own folder; null if it needs none. */
+export function shelfFileOfJob(job: Job): string | null {
+  return job.shelf !== undefined && "file" in job.shelf ? job.shelf.file : null;
+}
+
+/**
+ * What a job computes, in order: section, shelf, plan. Hands control back about every 8 ms with the progress, so
+ * that whoever drives it may stop; the warnings of all three steps come with the value.
+ */
+export function* jobSteps(job: Job, inputs: JobInputs = {}): Generator<PlanProgress, Outcome<ComputedJob>> {
+  const section = sectionOfJob(job);
+  if (!section.ok) return section;
+  const shelf = shelfOfJob(job, inputs);
+  if (!shelf.ok) return shelf;
+  const plan = yield* planSteps(planRequestOf(job, section.value, shelf.value));
+  if (!plan.ok) return plan;
+  const warnings: readonly Trouble[] = [...section.warnings, ...shelf.warnings, ...plan.warnings];
+  return fine({ section: section.value, shelf: shelf.value, plan: plan.value }, warnings);
+}
+
+/** What the planner is asked for by a job. */
+export function planRequestOf(job: Job, section: Section, shelf: Shelf): PlanRequest {
+  const toleranceMm = job.way?.toleranceMm;
+  return {
+    section,
+    shelf,
+    name: job.name,
+    unit: job.unit ?? "mm",
+    ...(toleranceMm === undefined ? {} : { toleranceMm }),
+  };
+}
+
+/** `jobSteps` run to its end. */
+export function computeJob(job: Job, inputs: JobInputs = {}): Outcome<ComputedJob> {
+  const steps = jobSteps(job, inputs);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}

@@ -1,0 +1,14 @@
+/** The job file: read, written, its JSON Schema; and what a job computes, in order. */
+export {
+  type ComputedJob,
+  computeJob,
+  type JobInputs,
+  jobSteps,
+  planRequestOf,
+  sectionOfJob,
+  shelfFileOfJob,
+  shelfOfJob,
+} from "./compute-job.ts";
+export { JOB_FORMAT, JOB_LIMITS, JOB_VERSION, type Job, jobSchema } from "./job-schema.ts";
+export { jobJsonSchema } from "./json-schema.ts";
+export { readJob, writeJob } from "./read-job.ts";
