@@ -2,7 +2,6 @@
 // Ends with a line "N passed, N failed" over the gates and the single tests; its exit code is 1 if anything failed.
 import { spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
-import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -11,11 +10,14 @@ const ROOT = join(dirname(fileURLToPath(import.meta.url)), "..");
 const QUICK_GATE_MS = 3 * 60_000;
 const TESTS_MS = 13 * 60_000;
 
-/** The script behind a package's command, so that no shell and no search path decide which one runs. */
+/**
+ * The script behind a package's command, so that no shell and no search path decide which one runs. Read from the
+ * folder itself: some packages do not export their own manifest.
+ */
 function commandOf(packageName, command) {
-  const manifest = createRequire(join(ROOT, "package.json")).resolve(`${packageName}/package.json`);
-  const { bin } = JSON.parse(readFileSync(manifest, "utf8"));
-  return join(dirname(manifest), typeof bin === "string" ? bin : bin[command]);
+  const folder = join(ROOT, "node_modules", packageName);
+  const { bin } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
+  return join(folder, typeof bin === "string" ? bin : bin[command]);
 }
 
 /** Runs one command with nothing to read and tells whether it ended well in time. */
@@ -86,6 +88,11 @@ function countsIn(report) {
     failed: report.numFailedTests + unloaded.length,
     skipped: report.numPendingTests + report.numTodoTests,
   };
+}
+
+if (!existsSync(join(ROOT, "node_modules"))) {
+  console.log("The packages are not installed: run `npm ci` first.");
+  process.exit(1);
 }
 
 const gates = QUICK_GATES.map(([title, command]) => ({
