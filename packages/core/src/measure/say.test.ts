@@ -51,7 +51,11 @@ describe("the writer", () => {
     expect(writerFor("in").area(645.16)).toBe("1\u00a0in²");
   });
 
-  test("lengths too small for the rule come in decimals", () => {
+  test("lengths too small for the rule come in decimals, unless a mark says them", () => {
+    expect(writerFor("in").length(25.4 / 32)).toBe("¹⁄₃₂″");
+    expect(writerFor("mm", "plain").length(0.1)).toBe("0.1 mm");
+    expect(writerFor("mm", "plain").length(0.15)).toBe("0.15 mm");
+    expect(writerFor("in", "plain").length(25.4 / 32 + 0.3)).toBe("0.0431 in");
     expect(writerFor("mm", "plain").length(0.013)).toBe("0.013 mm");
     expect(writerFor("in", "plain").length(0.254)).toBe("0.01 in");
     expect(writerFor("mm", "plain").length(0)).toBe("0 mm");

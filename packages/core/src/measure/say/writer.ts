@@ -5,7 +5,10 @@ import { roundToEven } from "../rounding.ts";
 import { SAME_POINT_MM } from "../tolerance.ts";
 
 export interface Writer {
-  /** mm, in the reader's unit; lengths under two steps of the rule come in decimals. A missing number is written `?`. */
+  /**
+   * mm, in the reader's unit. Lengths under two steps of the rule come in decimals where the rule would say
+   * something plainly else. A missing number is written `?`.
+   */
   length(lengthMm: number): string;
   /** mm², in mm² or square inches. */
   area(areaMm2: number): string;
@@ -21,15 +24,19 @@ const LONGEST_TEXT = 80;
 const LONGEST_LIST = 8;
 const UNKNOWN = "?";
 
+/** By how much of itself a small length may be rounded before decimals tell it better. */
+const MOST_FALSIFIED_RATIO = 0.1;
+
 /** The writer for a reader's unit; `plain` keeps measures in ASCII, for terminals. */
 export function writerFor(unit: LengthUnit, form: "print" | "plain" = "print"): Writer {
   return {
     length(lengthMm) {
       if (!Number.isFinite(lengthMm)) return UNKNOWN;
       const written = writeLength(lengthMm, { unit, form });
-      return Math.abs(lengthMm) < 2 * written.stepMm
-        ? formatExactLength(lengthMm, { unit, form })
-        : written.text;
+      const isSmall = Math.abs(lengthMm) < 2 * written.stepMm;
+      const isFalsified =
+        Math.abs(written.errorMm) > Math.abs(lengthMm) * MOST_FALSIFIED_RATIO + SAME_POINT_MM;
+      return isSmall && isFalsified ? formatExactLength(lengthMm, { unit, form }) : written.text;
     },
     area(areaMm2) {
       if (!Number.isFinite(areaMm2)) return UNKNOWN;
