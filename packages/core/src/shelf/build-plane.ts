@@ -36,7 +36,7 @@ type FileOf<Kind extends FilePlane["kind"]> = Extract<FilePlane, { kind: Kind }>
 export function buildPlane(file: FilePlane, sizes: Sizes, identity: PlaneIdentity): ShelfOutcome<PlaneBuilt> {
   const impossible = impossibleAngle(file, identity.at);
   if (impossible !== undefined) return refused(impossible);
-  const assumptions = new Assumptions(sizes, identity.unit);
+  const assumptions = new Assumptions(sizes);
   const made = makePlane(file, sizes, identity, assumptions);
   if (!made.ok) return made;
   const oversized = partsTrouble(made.value, identity.at);
@@ -68,21 +68,21 @@ function makePlane(
         name,
         kind: file.kind,
         hand: file.hand,
-        widthMm: assumptions.sizeMm("width", SNIPE_BILL_DEFAULTS.widthMm, "its beak"),
-        noseMm: assumptions.sizeMm("nose", SNIPE_BILL_DEFAULTS.noseMm, "its nose"),
-        slopeDeg: assumptions.angleDeg(file.slope, SNIPE_BILL_DEFAULTS.slopeDeg, "its flank"),
-        reachMm: assumptions.sizeMm("reach", SNIPE_BILL_DEFAULTS.reachMm, "its reach"),
+        widthMm: assumptions.sizeMm("width", SNIPE_BILL_DEFAULTS.widthMm, "beak"),
+        noseMm: assumptions.sizeMm("nose", SNIPE_BILL_DEFAULTS.noseMm, "nose"),
+        slopeDeg: assumptions.angleDeg(file.slope, SNIPE_BILL_DEFAULTS.slopeDeg, "flank"),
+        reachMm: assumptions.sizeMm("reach", SNIPE_BILL_DEFAULTS.reachMm, "reach"),
       });
     case "moving fillister": {
       const widthMm = sizes.get("width")!.mm;
-      const fenceMm = assumptions.sizeMm("fence", widthMm, "its fence's reach");
-      const depthMm = assumptions.sizeMm("depth", FILLISTER_DEFAULTS.depthMm, "its greatest depth");
+      const fenceMm = assumptions.sizeMm("fence", widthMm, "fence's reach");
+      const depthMm = assumptions.sizeMm("depth", FILLISTER_DEFAULTS.depthMm, "greatest depth");
       return fine({ id, name, kind: file.kind, widthMm, fenceMm, depthMm });
     }
     case "plough": {
-      const widthsMm = file.widths.map((_, index) => sizes.get(`widths.${index}`)!.mm);
-      const fenceMm = assumptions.sizeMm("fence", PLOUGH_DEFAULTS.fenceMm, "its fence's reach");
-      const depthMm = assumptions.sizeMm("depth", PLOUGH_DEFAULTS.depthMm, "its greatest depth");
+      const widthsMm = file.widths.map((_, index) => sizes.get(`widths[${index}]`)!.mm);
+      const fenceMm = assumptions.sizeMm("fence", PLOUGH_DEFAULTS.fenceMm, "fence's reach");
+      const depthMm = assumptions.sizeMm("depth", PLOUGH_DEFAULTS.depthMm, "greatest depth");
       return fine({ id, name, kind: file.kind, widthsMm, fenceMm, depthMm });
     }
     case "side round":
@@ -91,7 +91,7 @@ function makePlane(
       return fine(sidePlane(file, identity, assumptions));
     case "bead": {
       const widthMm = sizes.get("width")!.mm;
-      const quirkMm = assumptions.sizeMm("quirk", defaultQuirkMm(widthMm), "its quirk");
+      const quirkMm = assumptions.sizeMm("quirk", defaultQuirkMm(widthMm), "quirk");
       const bead = { id, name, kind: file.kind, widthMm, quirkMm } as const;
       // The right is what an absent hand means; leaving it out keeps one plane from having two forms.
       return fine(file.hand === "left" ? { ...bead, hand: file.hand } : bead);
@@ -133,21 +133,23 @@ function sidePlane(
   assumptions: Assumptions,
 ): SidePlane {
   const { id, name } = identity;
-  const widthMm = assumptions.sizeMm("width", SIDE_PLANE_WIDTH_MM[file.kind], "its foot");
+  const widthMm = assumptions.sizeMm("width", SIDE_PLANE_WIDTH_MM[file.kind], "foot");
   const side = { id, name, kind: file.kind, hand: file.hand, widthMm } as const;
   if (file.kind !== "side round") return side;
-  return { ...side, radiusMm: assumptions.sizeMm("radius", widthMm, "its radius") };
+  return { ...side, radiusMm: assumptions.sizeMm("radius", widthMm, "radius") };
 }
 
-/** Takes sizes where they are given and notes the others, which the maker is told in one sentence a plane. */
+/**
+ * Takes sizes where they are given and notes the others, which the maker is told in one sentence a plane: in
+ * millimetres, as the defaults are, since six of them said in fractions of an inch would look like a measurement.
+ */
 class Assumptions {
   readonly #taken: string[] = [];
   readonly #sizes: Sizes;
-  readonly #write: ReturnType<typeof writerFor>;
+  readonly #write = writerFor("mm");
 
-  constructor(sizes: Sizes, unit: FileUnit) {
+  constructor(sizes: Sizes) {
     this.#sizes = sizes;
-    this.#write = writerFor(unit);
   }
 
   sizeMm(key: string, defaultMm: number, part: string): number {
@@ -165,7 +167,9 @@ class Assumptions {
 
   sentences(name: string): readonly string[] {
     if (this.#taken.length === 0) return [];
-    return [`${name}: taken as ${this.#write.list(this.#taken)}; measure the plane and enter what differs.`];
+    const verb = this.#taken.length === 1 ? "is" : "are";
+    const taken = this.#write.list(this.#taken);
+    return [`${name}: ${taken} ${verb} assumed; measure the plane and enter what differs.`];
   }
 }
 

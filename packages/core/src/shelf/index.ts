@@ -7,6 +7,22 @@ export {
   shelfFileSchema,
 } from "./file-schema.ts";
 export {
+  type Bed,
+  type CurvedIron,
+  clearanceDeg,
+  curvedIron,
+  cuttingPitchDeg,
+  GROUND_BEVEL_DEG,
+  ironEdge,
+  ironToSole,
+  NAMED_PITCHES_DEG,
+  pitchAlongPlaneDeg,
+  pitchSquareToEdgeDeg,
+  soleToIron,
+  squareBed,
+  stretchRatio,
+} from "./iron.ts";
+export {
   DEFAULT_WALL_LIMITS,
   type ShareOfWidth,
   shareMm,
@@ -17,8 +33,17 @@ export {
 export { nearestWord } from "./nearest-word.ts";
 export { cleanText, isPrintable, quoted } from "./printable-text.ts";
 export { readShelf, type ShelfReading } from "./read-shelf.ts";
+export { SHAVING_MM, strokesToDepth } from "./shaving.ts";
 export { planeEntry, type ShelfEntry, shelfFile } from "./shelf-entry.ts";
 export { SHELF_FORMAT, SHELF_VERSION } from "./shelf-format.ts";
 export type { ShelfOutcome, ShelfTrouble, ShelfTroubleCode } from "./shelf-trouble.ts";
+export {
+  LARGEST_PAIR_NUMBER,
+  nearestPairNumber,
+  pairSizeMm,
+  type RadiusReading,
+  READING_MM,
+  radiusFromSole,
+} from "./sizing.ts";
 export { soleAngleDeg, soleDepthMm, soleOf, solesOf, widthForArcMm } from "./sole.ts";
 export type * from "./types.ts";

@@ -36,8 +36,10 @@ export function madeName(plane: FilePlane, sizes: Sizes): string {
     case "side snipe":
     case "side rebate":
       return `${plane.hand} ${noun}`;
-    default:
-      return `${sizeText(sizes.get("width")!, "print")} ${noun}`;
+    default: {
+      const width = sizes.get("width");
+      return width === undefined ? noun : `${sizeText(width, "print")} ${noun}`;
+    }
   }
 }
 
@@ -53,7 +55,8 @@ export function madeId(plane: FilePlane, sizes: Sizes): string {
     case "side rebate":
       return `${kind}-${plane.hand}`;
     default: {
-      const size = sizes.get("radius") ?? sizes.get("width")!;
+      const size = sizes.get("radius") ?? sizes.get("width");
+      if (size === undefined) return kind;
       const text = sizeText(size, "plain").replace(/ (?=mm$|in$)/, "");
       return `${kind}-${text.replace(/[ /]/g, "-")}`;
     }

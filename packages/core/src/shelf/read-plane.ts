@@ -32,6 +32,8 @@ const ID = /^[\p{L}\p{N}][\p{L}\p{M}\p{N} ._/+⁄-]*$/u;
 const LENGTH_KEYS = ["radius", "width", "wall", "nose", "reach", "fence", "depth", "quirk"] as const;
 const MAY_BE_NOUGHT: readonly string[] = ["wall", "nose"];
 
+const SHOULDER_KEYS: readonly string[] = ["width", "height"];
+
 /** What is wanted in a key, for people. */
 const WANTED: Readonly<Record<string, string>> = {
   id: "a text",
@@ -87,16 +89,27 @@ function readShape(entry: unknown, at: string): ShelfOutcome<FilePlane> {
   const parsed = planeSchemas[kind].safeParse(entry);
   if (parsed.success) return fine(parsed.data as FilePlane);
   const known = Object.keys(planeSchemas[kind].shape);
-  const troubles = parsed.error.issues.flatMap((issue): readonly ShelfTrouble[] => {
-    const path = issue.path.map(String);
+  const unknown: ShelfTrouble[] = [];
+  const others: ShelfTrouble[] = [];
+  for (const issue of parsed.error.issues) {
+    const path = issue.path.map((key) => (typeof key === "number" ? key : String(key)));
     if (issue.code === "unrecognized_keys") {
-      const where = [at, ...path].join(".");
-      const inner = path[0] === "shoulder" ? ["width", "height"] : known;
-      return issue.keys.map((key) => unknownKey(key, NOUNS[kind], inner, `${where}.${quoted(key)}`));
+      const where = placeUnder(at, path);
+      const inner = path[0] === "shoulder" ? SHOULDER_KEYS : known;
+      unknown.push(
+        ...issue.keys.map((key) => unknownKey(key, NOUNS[kind], inner, `${where}.${quoted(key)}`)),
+      );
+    } else {
+      others.push(valueTrouble(entry, path, NOUNS[kind], at));
     }
-    return [valueTrouble(entry, path, NOUNS[kind], at)];
-  });
-  return refused(troubles[0]!, ...troubles.slice(1));
+  }
+  const [first, ...rest] = [...unknown, ...others.filter((other) => !isExplainedBy(other, unknown))];
+  return refused(first!, ...rest);
+}
+
+/** A key is not missing besides, if one that nobody knows is a slip of it. */
+function isExplainedBy(other: ShelfTrouble, unknown: readonly ShelfTrouble[]): boolean {
+  return other.code === "shelf-missing-key" && unknown.some(({ facts }) => facts.nearest === other.facts.key);
 }
 
 function kindTrouble(kind: unknown, at: string): ShelfTrouble {
@@ -106,23 +119,41 @@ function kindTrouble(kind: unknown, at: string): ShelfTrouble {
   return cataloguedTrouble("shelf-unknown-kind", `${at}.kind`, facts);
 }
 
-function valueTrouble(entry: unknown, path: readonly string[], of: string, at: string): ShelfTrouble {
+function valueTrouble(
+  entry: unknown,
+  path: readonly (string | number)[],
+  of: string,
+  at: string,
+): ShelfTrouble {
   let value: unknown = entry;
   for (const key of path) value = (value as Readonly<Record<string, unknown>>)[key];
-  const where = [at, ...path].join(".");
-  const key = path.join(".");
+  const where = placeUnder(at, path);
+  const key = placeUnder("", path);
   if (value === undefined) return cataloguedTrouble("shelf-missing-key", where, { key, of });
   const isInList = path.length > 1 && path[0] === "widths";
-  const wanted = (isInList ? undefined : WANTED[path[0]!]) ?? WANTED_LENGTH;
+  const wanted = (isInList ? undefined : WANTED[String(path[0])]) ?? WANTED_LENGTH;
   return cataloguedTrouble("shelf-wrong-value", where, { key, wanted, found: quoted(value) });
 }
 
-/** Every length of the entry, in mm, with the unit it was written in; by key, lists as `widths.0` and so on. */
+/** A place within an entry: `planes[2].shoulder.width`, `planes[2].widths[0]`. */
+function placeUnder(at: string, path: readonly (string | number)[]): string {
+  return path.reduce<string>(
+    (place, key) => (typeof key === "number" ? `${place}[${key}]` : place === "" ? key : `${place}.${key}`),
+    at,
+  );
+}
+
+/** Every length of the entry, in mm, with the unit it was written in; by key, lists as `widths[0]` and so on. */
 function readSizes(file: FilePlane, { unit, at }: PlaneReading): ShelfOutcome<Sizes> {
   const keyed = file as Readonly<Record<string, unknown>>;
   const written: [string, unknown][] = LENGTH_KEYS.map((key) => [key, keyed[key]]);
   if (file.kind === "plough") {
-    written.push(...file.widths.map((width, index): [string, unknown] => [`widths.${index}`, width]));
+    written.push(...file.widths.map((width, index): [string, unknown] => [`widths[${index}]`, width]));
+  }
+  if (file.kind === "shaped") {
+    const widthMm = file.sole[file.sole.length - 1]![0] - file.sole[0]![0];
+    // A sole without width is refused where it is built, with its own sentence.
+    if (widthMm > 0) written.push(["width", widthMm]);
   }
   if ("shoulder" in file && file.shoulder !== undefined) {
     written.push(["shoulder.width", file.shoulder.width], ["shoulder.height", file.shoulder.height]);
