@@ -7,3 +7,6 @@ export type * from "./part-spec.ts";
 export type { FreeSpan, JoinKind, NamedSpan, Section } from "./types.ts";
 export { MOST_LEAN_DEG, type UndercutPlace, undercutPlaces } from "./way-out.ts";
 export { type Worked, type WorkedFace, workedFaces } from "./worked.ts";
+export type { StickSize } from "./read-place.ts";
+export type { DrawingTrouble, DrawingTroubleCode } from "./read-troubles.ts";
+export { type DrawingOptions, readSvgSection } from "./svg-read.ts";

@@ -1,0 +1,79 @@
+/** The scale of an SVG's page: from user units, y down, to millimetres, y up. */
+import type { Affine } from "./read-affine.ts";
+import { type Reading, refuse, warn } from "./read-troubles.ts";
+import { PIXEL_MM, readLength, readNumberList, type SvgLength } from "./svg-attributes.ts";
+
+/**
+ * Source: W3C, Scalable Vector Graphics 1.1 (second edition), sections 7.2, 7.7 and 7.8; pixels at 96 to the inch by
+ * CSS. Where the drawing is placed on the page does not matter here: the stick's corner becomes the origin.
+ */
+export function pageToMillimetres(
+  reading: Reading,
+  attributes: Readonly<Record<string, string>>,
+): Affine | null {
+  const width = pageLength(reading, attributes, "width");
+  const height = pageLength(reading, attributes, "height");
+  if (reading.refusal !== null) return null;
+  const viewBox = viewBoxOf(reading, attributes);
+  if (reading.refusal !== null) return null;
+  if (viewBox === null) {
+    const unitless = (width?.unitMm ?? null) === null && (height?.unitMm ?? null) === null;
+    if (unitless) warn(reading, "size-without-unit", "svg");
+    return pageMap(unitless ? 1 : PIXEL_MM, unitless ? 1 : PIXEL_MM);
+  }
+  const scaleX = width === null ? null : lengthMm(width) / viewBox.width;
+  const scaleY = height === null ? null : lengthMm(height) / viewBox.height;
+  if (scaleX === null && scaleY === null) {
+    warn(reading, "size-without-unit", "svg");
+    return pageMap(1, 1);
+  }
+  if ((width ?? height)!.unitMm === null) warn(reading, "size-in-pixels-assumed", "svg");
+  return fitted(scaleX ?? scaleY!, scaleY ?? scaleX!, attributes["preserveAspectRatio"] ?? "");
+}
+
+/** "meet" (unless said otherwise) takes the smaller scale for both, "slice" the larger, "none" each its own. */
+function fitted(scaleX: number, scaleY: number, fit: string): Affine {
+  if (fit.includes("none")) return pageMap(scaleX, scaleY);
+  const even = fit.includes("slice") ? Math.max(scaleX, scaleY) : Math.min(scaleX, scaleY);
+  return pageMap(even, even);
+}
+
+function pageMap(scaleX: number, scaleY: number): Affine {
+  return { a: scaleX, b: 0, c: 0, d: -scaleY, e: 0, f: 0 };
+}
+
+function lengthMm(length: SvgLength): number {
+  return length.number * (length.unitMm ?? PIXEL_MM);
+}
+
+/** A width or height of the root; null if it is missing or relative to a window. */
+function pageLength(
+  reading: Reading,
+  attributes: Readonly<Record<string, string>>,
+  name: "width" | "height",
+): SvgLength | null {
+  const text = attributes[name]?.trim() ?? "";
+  if (text === "" || text === "auto") return null;
+  const length = readLength(text);
+  if (length === "relative") return null;
+  if (length === null || length.number <= 0) {
+    refuse(reading, "svg-size-unreadable", name, { value: text.slice(0, 40) });
+    return null;
+  }
+  return length;
+}
+
+function viewBoxOf(
+  reading: Reading,
+  attributes: Readonly<Record<string, string>>,
+): { width: number; height: number } | null {
+  const text = attributes["viewBox"];
+  if (text === undefined) return null;
+  const numbers = text.length > 200 ? null : readNumberList(text);
+  const [, , width, height] = numbers ?? [];
+  if (numbers?.length !== 4 || !(width! > 0 && height! > 0) || !numbers.every(Number.isFinite)) {
+    refuse(reading, "svg-size-unreadable", "viewBox", { value: text.slice(0, 40) });
+    return null;
+  }
+  return { width: width!, height: height! };
+}
