@@ -120,15 +120,15 @@ export interface CurvedIron {
   readonly radiusAtMiddleMm: number;
   /** Radius of the plain arc through both corners and the middle, mm. */
   readonly plainArcRadiusMm: number;
-  /** How far that plain arc strays from the true edge, mm; what grinding to it costs. */
+  /** How far that plain arc strays from the true edge, measured up the face, mm: what grinding to it costs. */
   readonly plainArcErrorMm: number;
 }
 
 /**
  * What a hollow's or round's iron is ground to on a square bed. Widths up to the half circle; pitch up to 90, where
  * the iron is the sole itself and the plain arc is exact.
- * Source: the ellipse of checks/area-e.json, E-I01 on; the error is the extreme of the distance from the arc's
- * centre, in closed form.
+ * Source: the ellipse of checks/area-e.json, E-I01 on, whose error is measured up the face at the same place across;
+ * square to the edge it is up to an eighth less.
  */
 export function curvedIron(plane: Pick<CurvedPlane, "radiusMm" | "widthMm">, pitchDeg: number): CurvedIron {
   const { radiusMm, widthMm } = plane;
@@ -147,17 +147,20 @@ export function curvedIron(plane: Pick<CurvedPlane, "radiusMm" | "widthMm">, pit
 }
 
 /**
- * With a point of the edge at (r sin t, s r (1 - cos t)) and the arc's centre at (0, R), the squared distance is
- * extreme at cos t = s (s r - R) / (r (s² - 1)); its difference from R there is the error. On an upright bed
- * (s = 1) both curves are one.
+ * At x across, the edge stands s (r - sqrt(r² - x²)) up the face and the plain arc R - sqrt(R² - x²). They part
+ * most where their slopes agree, at x² = (s² R² - r²) / (s² - 1); on an upright bed (s = 1) both are one curve.
  */
 function plainArcErrorMm(radiusMm: number, stretch: number, arcRadiusMm: number): number {
   const squaredExcess = (stretch - 1) * (stretch + 1);
   if (squaredExcess === 0) return 0;
-  const cosine = Math.min(1, (stretch * (stretch * radiusMm - arcRadiusMm)) / (radiusMm * squaredExcess));
-  const acrossMm = radiusMm * Math.sqrt((1 - cosine) * (1 + cosine));
-  const upMm = stretch * radiusMm * (1 - cosine) - arcRadiusMm;
-  return Math.abs(Math.hypot(acrossMm, upMm) - arcRadiusMm);
+  const stretchedMm = stretch * arcRadiusMm;
+  const acrossMm2 = Math.max(0, ((stretchedMm - radiusMm) * (stretchedMm + radiusMm)) / squaredExcess);
+  return Math.abs(stretch * risesMm(acrossMm2, radiusMm) - risesMm(acrossMm2, arcRadiusMm));
+}
+
+/** How far a circle has risen from its lowest point at a squared distance across, mm, without the subtraction r - sqrt(r² - x²). */
+function risesMm(acrossMm2: number, radiusMm: number): number {
+  return acrossMm2 / (radiusMm + Math.sqrt(Math.max(0, radiusMm ** 2 - acrossMm2)));
 }
 
 /** No iron lies flatter or is skewed further; beyond these the formulas run to infinity, degrees. */
