@@ -64,7 +64,8 @@ export interface SaidTrouble {
 
 /**
  * A trouble in words, measures in the reader's unit (`form: "plain"` for ASCII measures on a terminal).
- * Never throws: a code without an entry is our own mistake and is said as one; a missing fact is written `?`.
+ * A code without an entry is our own mistake and is said as one; a missing fact is written `?`. Facts of another
+ * type than the example declares are a caller's bug (`cataloguedTrouble` does not let them through).
  */
 export function sayTrouble(
   said: Trouble,
