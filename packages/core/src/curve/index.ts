@@ -1,6 +1,7 @@
 export { chain, chainFromVertices, verticesOf } from "./chain.ts";
 export { type Extents, extentsOf } from "./extents.ts";
 export { flatRingOf, flattenPiece } from "./flatten.ts";
+export { type Crossing, type Hit, intersect } from "./intersect.ts";
 export { orientation } from "./orientation.ts";
 export {
   angleOnArc,
@@ -58,6 +59,7 @@ export {
 } from "./ring.ts";
 export { ringsOf } from "./rings-of.ts";
 export { radiusOfChordAndHeightMm, sagittaMm, segmentAreaMm2 } from "./segment.ts";
+export { selfCrossings } from "./self-crossings.ts";
 export type {
   Arc,
   Chain,

@@ -10,9 +10,18 @@ export interface Meets {
 
 const NONE: Meets = { points: [], isTangent: false };
 
-/** The meeting point of two lines, each through two points; none if parallel to rounding. */
-export function lineMeetsLine(a: Point, b: Point, c: Point, d: Point): Meets {
+/** One carrier within the tolerance: it touches itself everywhere, so no point is singled out. */
+const SAME: Meets = { points: [], isTangent: true };
+
+/**
+ * The meeting point of two lines, each through two points; none if parallel to rounding, and none but tangent if
+ * `c` and `d` lie within `tolMm` of the first.
+ */
+export function lineMeetsLine(a: Point, b: Point, c: Point, d: Point, tolMm: number): Meets {
   const along = subtractPoints(b, a);
+  const slackMm2 = tolMm * distanceMm(a, b);
+  const isNear = (p: Point) => Math.abs(cross(along, subtractPoints(p, a))) <= slackMm2;
+  if (isNear(c) && isNear(d)) return SAME;
   const other = subtractPoints(d, c);
   const turn = cross(along, other);
   if (turn === 0) return NONE;
@@ -47,13 +56,14 @@ export function lineMeetsCircle(a: Point, b: Point, circle: Circle, tolMm: numbe
 /**
  * Where two circles meet: first the point on the right of the way from the first centre to the second. Tangent,
  * from outside or inside, if they overlap or miss one another by `tolMm` or less along their common diameter.
- * Circles about one centre meet nowhere; whether they are one circle is asked elsewhere.
+ * Circles about one centre meet nowhere; none but tangent if they are one circle within the tolerance.
  */
 export function circleMeetsCircle(first: Circle, second: Circle, tolMm: number): Meets {
   const apartMm = distanceMm(first.centre, second.centre);
-  if (apartMm === 0) return NONE;
   const r1 = first.radiusMm;
   const r2 = second.radiusMm;
+  if (apartMm + Math.abs(r1 - r2) <= tolMm) return SAME;
+  if (apartMm === 0) return NONE;
   const towards = scalePoint(subtractPoints(second.centre, first.centre), 1 / apartMm);
   const outsideGapMm = apartMm - r1 - r2;
   const insideGapMm = Math.abs(r1 - r2) - apartMm;
