@@ -2,6 +2,7 @@ export { chain, chainFromVertices, verticesOf } from "./chain.ts";
 export { type Extents, extentsOf } from "./extents.ts";
 export { flatRingOf, flattenPiece } from "./flatten.ts";
 export { type Crossing, type Hit, intersect } from "./intersect.ts";
+export { offsetChain, offsetRing } from "./offset.ts";
 export { orientation } from "./orientation.ts";
 export {
   angleOnArc,

@@ -156,6 +156,22 @@ export function tangentRad(piece: Piece, t: number): number {
   return wrapRad(chordRad + (t - 0.5) * sweepRad(piece));
 }
 
+/**
+ * Direction of travel at an end, of length 1, without going through an angle: upright and level ones, and the ends
+ * of quarter and half circles, come out exact. The piece must have a length.
+ */
+export function endDirection(piece: Piece, t: 0 | 1): Point {
+  const chordMm = distanceMm(piece.from, piece.to);
+  const x = (piece.to.x - piece.from.x) / chordMm;
+  const y = (piece.to.y - piece.from.y) / chordMm;
+  if (piece.kind === "line") return { x, y };
+  // The direction leans from the chord by half the sweep: its cosine and sine by the bulge.
+  const { bulge } = piece;
+  const cos = ((1 - bulge) * (1 + bulge)) / (1 + bulge * bulge);
+  const sin = ((t === 0 ? -2 : 2) * bulge) / (1 + bulge * bulge);
+  return { x: x * cos - y * sin, y: x * sin + y * cos };
+}
+
 /** The same direction in (-π, π]. */
 export function wrapRad(angleRad: number): number {
   const turnRad = angleRad - 2 * Math.PI * Math.ceil((angleRad - Math.PI) / (2 * Math.PI));
