@@ -1,0 +1,5 @@
+export { drawCut, type PictureOptions } from "./cut-picture.ts";
+export * from "./drawing.ts";
+export { type Colour, type ColourName, colour, PAPER_RGB, type Rgb, rgbOf } from "./palette.ts";
+export { printable } from "./printable-text.ts";
+export { type SvgOptions, writeSvg } from "./write-svg.ts";

@@ -1,0 +1,88 @@
+/** How a stick stands on the paper: turned as on the bench, at one scale, with its bench line always at one height. */
+
+import type { Vertex } from "../curve/index.ts";
+import type { Plan } from "../cutting/index.ts";
+import { toRad } from "../measure/index.ts";
+import type { PaperPoint } from "./drawing.ts";
+import { type Box, boxOf, flatPoints, pathOf } from "./flat-path.ts";
+
+export interface StickView {
+  readonly scaleRatio: number;
+  /** The stick turned anticlockwise by so much, as seen. */
+  readonly cantDeg: number;
+  /** Where the stick's own origin (gauge edge, back) comes to lie on the paper. */
+  readonly origin: PaperPoint;
+}
+
+/** A point of the section, mm from gauge edge and back, on the paper. */
+export function toPaper(view: StickView, point: PaperPoint): PaperPoint {
+  const turned = directionToPaper(view, point);
+  return [view.origin[0] + turned[0], view.origin[1] + turned[1]];
+}
+
+/** As `toPaper`, for a step rather than a place. */
+export function directionToPaper(view: StickView, step: PaperPoint): PaperPoint {
+  const cos = Math.cos(toRad(view.cantDeg)) * view.scaleRatio;
+  const sin = Math.sin(toRad(view.cantDeg)) * view.scaleRatio;
+  return [step[0] * cos - step[1] * sin, -(step[0] * sin + step[1] * cos)];
+}
+
+/**
+ * Scales of ISO 5455 (2, 5, 10 and 1:2, 1:5, 1:10), largest first, for the whole picture; enlargements take 20 and 50
+ * too. 1:20 and 1:50 only keep a monstrous stick on the page.
+ */
+const PICTURE_SCALES = [10, 5, 2, 1, 0.5, 0.2, 0.1, 0.05, 0.02] as const;
+const ENLARGEMENT_SCALES = [50, 20, 10, 5, 2, 1] as const;
+
+/** The largest scale at which the stick fits, however it is turned in any of the plan's cuts: one for all pages. */
+export function commonScale(
+  plan: Plan,
+  room: { readonly widthMm: number; readonly heightMm: number },
+): number {
+  const cants = [0, ...plan.cuts.map((cut) => cut.cant)];
+  const boxes = cants.map((cantDeg) => turnedBox(plan.stick, cantDeg));
+  const widthMm = Math.max(...boxes.map((box) => box.maxX - box.minX));
+  const heightMm = Math.max(...boxes.map((box) => box.maxY - box.minY));
+  const smallest = PICTURE_SCALES[PICTURE_SCALES.length - 1] as number;
+  return (
+    PICTURE_SCALES.find((scale) => widthMm * scale <= room.widthMm && heightMm * scale <= room.heightMm) ??
+    smallest
+  );
+}
+
+/** The largest scale at which a detail so wide fills no more than the room, but at least twice the picture's own. */
+export function enlargedScale(pictureScale: number, detailMm: number, roomMm: number): number {
+  const most = pictureScale * 5;
+  const fitting = ENLARGEMENT_SCALES.find((scale) => scale <= most && detailMm * scale <= roomMm);
+  return Math.max(fitting ?? 0, pictureScale * 2);
+}
+
+/** The stick's extents at scale 1 when turned; y down, as on paper. */
+export function turnedBox(ring: readonly Vertex[], cantDeg: number): Box {
+  const view: StickView = { scaleRatio: 1, cantDeg, origin: [0, 0] };
+  return boxOf(flatPoints(pathOf(ring, (point) => toPaper(view, point), "ring")));
+}
+
+/** The view of a stick that lies on the bench line, its width centred. */
+export function viewOnBench(
+  stick: readonly Vertex[],
+  cantDeg: number,
+  scaleRatio: number,
+  bench: { readonly centreX: number; readonly lineY: number },
+): StickView {
+  const box = turnedBox(stick, cantDeg);
+  return {
+    scaleRatio,
+    cantDeg,
+    origin: [bench.centreX - ((box.minX + box.maxX) / 2) * scaleRatio, bench.lineY - box.maxY * scaleRatio],
+  };
+}
+
+/** "2 : 1", "1 : 5". */
+export function scaleWords(scaleRatio: number): string {
+  return scaleRatio >= 1 ? `${tidy(scaleRatio)} : 1` : `1 : ${tidy(1 / scaleRatio)}`;
+}
+
+function tidy(value: number): string {
+  return String(Math.round(value * 10) / 10);
+}
