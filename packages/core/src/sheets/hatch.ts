@@ -125,27 +125,29 @@ function edgesOf(polygons: Polygons): readonly (readonly [PaperPoint, PaperPoint
 
 /** Strokes and fills cut off at the rim of a disc; lettering is left out. */
 export function clipItems(items: readonly Item[], disc: Disc): readonly Item[] {
-  return items.flatMap((item): readonly Item[] => {
-    switch (item.kind) {
-      case "group": {
-        const inner = clipItems(item.items, disc);
-        return inner.length === 0 ? [] : [{ ...item, items: inner }];
-      }
-      case "text":
-        return [];
-      case "fill": {
-        const polygons = item.paths
-          .map((path) => clipPolygon(flatPoints(path), disc))
-          .filter((p) => p.length > 2);
-        return polygons.length === 0 ? [] : [fill(polygons.map(closedPath), item.colour)];
-      }
-      case "stroke": {
-        const points = flatPoints(item.path);
-        const run = item.path.closed ? [...points, item.path.start] : points;
-        return clipRun(run, disc).map((part) => ({ ...item, path: openPath(part) }));
-      }
+  return items.flatMap((item) => clipItem(item, disc));
+}
+
+function clipItem(item: Item, disc: Disc): readonly Item[] {
+  switch (item.kind) {
+    case "group": {
+      const inner = clipItems(item.items, disc);
+      return inner.length === 0 ? [] : [{ ...item, items: inner }];
     }
-  });
+    case "text":
+      return [];
+    case "fill": {
+      const polygons = item.paths
+        .map((path) => clipPolygon(flatPoints(path), disc))
+        .filter((p) => p.length > 2);
+      return polygons.length === 0 ? [] : [fill(polygons.map(closedPath), item.colour)];
+    }
+    case "stroke": {
+      const points = flatPoints(item.path);
+      const run = item.path.closed ? [...points, item.path.start] : points;
+      return clipRun(run, disc).map((part) => ({ ...item, path: openPath(part) }));
+    }
+  }
 }
 
 /** The rim itself. */

@@ -1,0 +1,240 @@
+/** The bench card as plain lines for a terminal or a printer of any kind: everything of the plan that a maker needs. */
+import type { Plan, PlanCut, PlanMark } from "../cutting/index.ts";
+import { type LengthUnit, writerFor } from "../measure/index.ts";
+import { leanSpan, planeName, titleOf } from "./cut-facts.ts";
+import { printable } from "./printable-text.ts";
+import { turnedBox } from "./stick-view.ts";
+
+export interface BenchCardOptions {
+  readonly unit: LengthUnit;
+  /** Longest line, in characters; at least 24. */
+  readonly columns: number;
+}
+
+const LEAST_COLUMNS = 24;
+const INDENT = 4;
+/** Sticks thinner or narrower than this are held on a board, not in fingers (common practice, no source), mm. */
+const SMALL_STICK_MM = 25;
+
+/**
+ * The card's lines, none longer than `columns` characters. Lengths are in the unit asked for; the plan's own
+ * sentences keep the unit they were written in. No control character of the plan comes through.
+ */
+export function benchCardLines(plan: Plan, options: BenchCardOptions): string[] {
+  const columns = Math.max(LEAST_COLUMNS, Math.floor(options.columns));
+  const page = new Page(columns);
+  const length = (valueMm: number): string => writerFor(options.unit).length(valueMm);
+  const name = printable(plan.name).trim() || "Moulding";
+
+  page.paragraph(name);
+  page.line("=".repeat(Math.min(columns, [...name].length)));
+  page.entry("Stick", stickWords(plan, length));
+  page.entry("Planes", planesToFetch(plan).join("; ") || "none");
+  page.entry("Time", timeWords(plan));
+  page.entry("Way", wayWords(plan));
+  page.list("Taken as given", plan.assumed);
+  page.list("Mind", plan.warnings);
+
+  if (plan.marks.length > 0) {
+    page.heading("Marks");
+    for (const mark of plan.marks) page.entry(`before cut ${mark.before}`, markWords(mark, length));
+  }
+  page.heading("Cuts");
+  if (plan.cuts.length === 0)
+    page.paragraph("No cut: the stick is the section already, or nothing on the shelf reaches it.");
+  for (const cut of plan.cuts) addCut(page, cut, options, length);
+
+  page.heading("When done");
+  page.paragraph(finishWords(plan, length));
+  if (plan.uncut.length > 0) {
+    page.heading("Stays uncut");
+    for (const place of plan.uncut) {
+      page.bullet(
+        `From ${length(place.from[0])} to ${length(place.to[0])} across from the gauge edge, ${length(place.left)} of wood is left (${place.rule}). ${sentence(place.why)} ${tryWords(place.try)}`,
+      );
+    }
+  }
+  page.heading("Take care");
+  for (const caution of cautions(plan)) page.bullet(caution);
+  return page.lines;
+}
+
+function addCut(
+  page: Page,
+  cut: PlanCut,
+  options: BenchCardOptions,
+  length: (valueMm: number) => string,
+): void {
+  page.numbered(cut.number, `${titleOf(cut, options.unit)} - ${planeName(cut)}, ${leanSpan(cut)}`);
+  page.paragraph(cut.says, INDENT);
+  const passes = cut.passes > 1 ? `About ${cut.passes} passes, shaving ${length(cut.shaving)}.` : "One pass.";
+  const facts = [passes, cut.doneWhen, minutesWords(cut.minutes)];
+  page.paragraph(facts.filter((fact) => fact.trim() !== "").join(" "), INDENT);
+}
+
+function stickWords(plan: Plan, length: (valueMm: number) => string): string {
+  const box = turnedBox(plan.stick, 0);
+  return `${length(box.maxX - box.minX)} wide, ${length(box.maxY - box.minY)} thick, straight and square; ends to spare for planing on and off`;
+}
+
+/** Each plane once, in the order it is first wanted. */
+function planesToFetch(plan: Plan): readonly string[] {
+  const names = new Map<string, string>();
+  for (const cut of plan.cuts) if (!names.has(cut.plane.id)) names.set(cut.plane.id, planeName(cut));
+  return [...new Set(names.values())];
+}
+
+function timeWords(plan: Plan): string {
+  const minutes = plan.cuts.reduce((sum, cut) => sum + cut.minutes, 0);
+  const settings = new Set(plan.cuts.map((cut) => cut.setting)).size;
+  return `about ${Math.round(minutes)} minutes, ${counted(plan.cuts.length, "cut")}, ${counted(settings, "setting")}; sharpening and the test piece not counted`;
+}
+
+function wayWords(plan: Plan): string {
+  const chosen = plan.ways.find((way) => way.way === plan.way);
+  const why = chosen === undefined ? "" : `: ${chosen.why.trim().replace(/[.]$/, "")}`;
+  const standing = plan.standing === "proven least" ? "proven the least there is" : "the best found";
+  return `${plan.way}${why} (${standing})`;
+}
+
+function markWords(mark: PlanMark, length: (valueMm: number) => string): string {
+  const what = mark.kind === "depth" ? "depth line" : mark.kind === "end" ? "end line" : "line";
+  const from = mark.from === "" ? "" : ` from the ${mark.from}`;
+  const isFromEdge = mark.from === "gauge edge" || mark.kind === "depth";
+  const also = isFromEdge ? "" : `; that is ${length(mark.fromGaugeEdge)} from the gauge edge`;
+  return `${what} ${length(mark.distance)}${from}${also}`;
+}
+
+function finishWords(plan: Plan, length: (valueMm: number) => string): string {
+  const { proud, under } = plan.finish;
+  const stands =
+    proud > 0
+      ? `stands proud of the drawing by ${length(proud)} at most`
+      : "stands nowhere proud of the drawing";
+  const lies = under > 0 ? `lies under it by ${length(under)} at most` : "lies nowhere under it";
+  const joins = plan.finish.joins
+    .filter((join) => join.kind !== "smooth")
+    .map((join) => `${join.kind} at ${length(join.at[0])}`);
+  const smooth = plan.finish.joins.filter((join) => join.kind === "smooth").map((join) => length(join.at[0]));
+  const joinWords = [
+    ...(smooth.length > 0 ? [`Smooth joins, felt with a fingertip, at ${smooth.join(", ")}.`] : []),
+    ...(joins.length > 0 ? [`Sharp: ${joins.join(", ")} (all from the gauge edge).`] : []),
+  ];
+  return [`If every line is kept, the face ${stands} and ${lies}.`, ...joinWords].join(" ");
+}
+
+function tryWords(words: string): string {
+  return words.trim() === "" ? "" : `Try: ${sentence(words)}`;
+}
+
+function sentence(words: string): string {
+  const trimmed = words.trim();
+  return trimmed === "" || /[.!?]$/.test(trimmed) ? trimmed : `${trimmed}.`;
+}
+
+function minutesWords(minutes: number): string {
+  return minutes > 0 ? `About ${counted(Math.max(1, Math.round(minutes)), "minute")}.` : "";
+}
+
+function counted(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? "" : "s"}`;
+}
+
+function cautions(plan: Plan): readonly string[] {
+  const box = turnedBox(plan.stick, 0);
+  const isSmall = Math.min(box.maxX - box.minX, box.maxY - box.minY) < SMALL_STICK_MM;
+  return [
+    "Edge tools: both hands behind the edge, never plane towards a hand; the stick held fast.",
+    ...(isSmall ? ["A small section: hold it on a sticking board, not in fingers."] : []),
+    ...(plan.cuts.some((cut) => cut.line !== undefined || cut.plane.kind === "saw")
+      ? [
+          "Saw: guard and push stick in use, bevelled and short pieces supported; follow the machine's manual.",
+        ]
+      : []),
+    "Dust harms the lungs and some timbers sensitise: extract it, wear a mask; local exposure limits apply.",
+    "Where the moulding is fixed overhead, or old paint is disturbed, local codes and licensed practice decide.",
+  ];
+}
+
+/** Lines of at most so many characters, wrapped at blanks; a no-break space keeps a number with its unit. */
+class Page {
+  readonly lines: string[] = [];
+  readonly #columns: number;
+
+  constructor(columns: number) {
+    this.#columns = columns;
+  }
+
+  line(words: string): void {
+    this.lines.push(words.replace(/\u00a0/g, " ").trimEnd());
+  }
+
+  heading(words: string): void {
+    this.line("");
+    this.line(words);
+    this.line("-".repeat(words.length));
+  }
+
+  paragraph(words: string, indent = 0): void {
+    this.#hang("", indent, words);
+  }
+
+  /** `name   text`, the text hanging under itself. */
+  entry(name: string, words: string): void {
+    this.#hang(`${name}  `.padEnd(8), Math.max(8, name.length + 2), words);
+  }
+
+  bullet(words: string): void {
+    this.#hang("- ", 2, words);
+  }
+
+  numbered(number: number, words: string): void {
+    this.line("");
+    this.#hang(`${number}`.padStart(2).padEnd(INDENT), INDENT, words);
+  }
+
+  list(name: string, entries: readonly string[]): void {
+    if (entries.length === 0) return;
+    this.heading(name);
+    for (const entry of entries) this.bullet(entry);
+  }
+
+  #hang(lead: string, indent: number, words: string): void {
+    // A narrow terminal cannot spare the hanging indent.
+    const hanging = indent > this.#columns / 3 ? 2 : indent;
+    if (hanging !== indent && lead.trim() !== "") {
+      this.line(lead.trimEnd());
+      this.#hang("", hanging, words);
+      return;
+    }
+    const wrapped = wrapWords(printable(words), this.#columns - hanging);
+    const indented = " ".repeat(hanging);
+    wrapped.forEach((line, index) => {
+      this.line((index === 0 && lead !== "" ? lead.padEnd(hanging) : indented) + line);
+    });
+  }
+}
+
+function wrapWords(words: string, width: number): readonly string[] {
+  const lines: string[] = [];
+  let line = "";
+  const flush = (): void => {
+    if (line !== "") lines.push(line);
+    line = "";
+  };
+  for (const word of words.split(" ").filter((part) => part !== "")) {
+    let rest = [...word];
+    if (line !== "" && [...line].length + 1 + rest.length <= width) {
+      line += ` ${word}`;
+      continue;
+    }
+    flush();
+    while (rest.length > width) {
+      lines.push(rest.slice(0, width).join(""));
+      rest = rest.slice(width);
+    }
+    line = rest.join("");
+  }
+  flush();
+  return lines.length === 0 ? [""] : lines;
+}
