@@ -1,5 +1,12 @@
 import { parseArgs } from "node:util";
-import { cataloguedTrouble, fine, type LengthUnit, type Outcome, parseLength, refused } from "mouldwright/measure";
+import {
+  cataloguedTrouble,
+  fine,
+  type LengthUnit,
+  type Outcome,
+  parseLength,
+  refused,
+} from "mouldwright/measure";
 import { nearestWord } from "mouldwright/shelf";
 
 /** An option a command knows: with a value (and how one is written), or without. */
@@ -17,7 +24,10 @@ export interface Given {
 }
 
 /** Known everywhere. */
-const ALWAYS: OptionKinds = { help: { value: false, sample: "--help" }, version: { value: false, sample: "--version" } };
+const ALWAYS: OptionKinds = {
+  help: { value: false, sample: "--help" },
+  version: { value: false, sample: "--version" },
+};
 
 /**
  * The words after a command, sorted. Troubles: `option-unknown` (with the nearest known one), `option-needs-value`,

@@ -66,16 +66,20 @@ export function columnsWide(text: string): number {
   return [...text.replace(/\p{M}/gu, "")].length;
 }
 
-/** The paragraph broken at spaces into lines of at most `columns`; lines after the first begin with `hang`. */
+/**
+ * The paragraph broken at spaces into lines of at most `columns`; lines after the first begin with `hang`. Runs of
+ * spaces within a line stay (columns of a table), a word longer than a line stands alone.
+ */
 export function wrapped(paragraph: string, columns: number, hang = ""): string {
   const lines: string[] = [];
   let line = "";
-  for (const word of paragraph.split(/ +/)) {
-    const longer = line === "" ? word : `${line} ${word}`;
-    if (line !== "" && columnsWide(longer) > columns) {
+  let isEmpty = true;
+  for (const token of paragraph.match(/ *[^ ]+/g) ?? []) {
+    if (!isEmpty && columnsWide(line + token) > columns) {
       lines.push(line);
-      line = hang + word;
-    } else line = longer;
+      line = hang + token.trimStart();
+    } else line += token;
+    isEmpty = false;
   }
   return [...lines, line].join("\n");
 }

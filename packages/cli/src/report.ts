@@ -16,7 +16,7 @@ const INDENT = "  ";
  * `file` is the name as the maker gave it; empty where none is concerned.
  */
 export function reportOf(heading: Heading, file: string, trouble: Trouble, reporting: Reporting): string {
-  const said = sayTrouble(trouble, { unit: reporting.unit, form: "plain" });
+  const said = sayTrouble(trouble, { unit: reporting.unit });
   const place = [file, trouble.where === file ? "" : said.where].filter((one) => one !== "").join(", ");
   const room = reporting.columns - INDENT.length;
   return [

@@ -61,6 +61,12 @@ export async function refusalToFill(
   }
 }
 
+/** Whether two names lead to one file that exists, by links or by spelling. */
+export async function isSameFile(a: string, b: string): Promise<boolean> {
+  const [stateA, stateB] = await Promise.all([a, b].map((path) => stat(path).catch(() => null)));
+  return stateA != null && stateB != null && stateA.ino === stateB.ino && stateA.dev === stateB.dev;
+}
+
 /** Whether a file name is one that `pictureNames` gives for this stem. */
 function isPictureOf(stem: string, name: string): boolean {
   return name === `${stem}-strip.svg` || (name.startsWith(`${stem}-cut-`) && /-cut-\d+\.svg$/.test(name));
@@ -172,13 +178,18 @@ function writingCode(error: unknown): string {
   }
 }
 
-/** Removes pictures that an earlier, longer plan of the same stem left in the folder; gives how many. */
+/**
+ * Removes the pictures that an earlier, longer plan of the same stem left in the folder, since a card with cuts of
+ * two plans would be followed; `current` holds the paths to keep. Gives how many went.
+ */
 export async function removeStalePictures(
   folder: string,
   stem: string,
   current: ReadonlySet<string>,
 ): Promise<number> {
-  const stale = (await readdir(folder)).filter((name) => isPictureOf(stem, name) && !current.has(name));
+  const stale = (await readdir(folder)).filter(
+    (name) => isPictureOf(stem, name) && !current.has(join(folder, name)),
+  );
   await Promise.all(stale.map((name) => rm(join(folder, name), { force: true })));
   return stale.length;
 }

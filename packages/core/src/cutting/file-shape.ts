@@ -28,7 +28,7 @@ export function pathText(path: readonly PropertyKey[]): string {
     if (typeof step === "number") text += `[${step}]`;
     else if (/^[A-Za-z][A-Za-z0-9]*$/.test(String(step)))
       text += text === "" ? String(step) : `.${String(step)}`;
-    else text += `[${shown(String(step))}]`;
+    else text += `["${harmlessText(String(step))}"]`;
   }
   return text;
 }

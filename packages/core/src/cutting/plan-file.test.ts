@@ -316,6 +316,31 @@ describe("readPlan", () => {
       "section",
     ],
     [
+      "a stick that crosses itself into two like halves",
+      (file) => {
+        file.stick = [
+          [0, 0],
+          [20, 10],
+          [20, 0],
+          [0, 10],
+        ];
+      },
+      "file-outline-empty",
+      "stick",
+    ],
+    [
+      "arcs that flatten to more points than a re-cut can carry",
+      (file) => {
+        file.section = Array.from({ length: 2000 }, (_, i) => [
+          9000 * Math.cos(i / 319),
+          9000 * Math.sin(i / 319),
+          9,
+        ]);
+      },
+      "file-too-many",
+      "section",
+    ],
+    [
       "an arc all but closed",
       (file) => {
         (file.section as number[][])[0] = [0, 0, 5000];

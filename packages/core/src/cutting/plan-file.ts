@@ -4,18 +4,12 @@
  */
 import { z } from "zod";
 import type { Vertex } from "../curve/index.ts";
-import {
-  bug,
-  cataloguedTrouble,
-  FLATTEN_MM,
-  fine,
-  type Outcome,
-  refused,
-  type Trouble,
-} from "../measure/index.ts";
+import { cataloguedTrouble, fine, type Outcome, refused, type Trouble } from "../measure/index.ts";
+import { outlineFaults, samePlace } from "./file-outline.ts";
 import { troublesOf } from "./file-shape.ts";
 import { readJsonText, shown } from "./json-text.ts";
 import type { Plan, PlanCut, PlaneEntry, Pose } from "./types.ts";
+import { inStableOrder, jsonText } from "./write-json.ts";
 
 export const PLAN_FORMAT = "mouldwright/plan";
 export const PLAN_VERSION = 1;
@@ -33,10 +27,6 @@ export const PLAN_LIMITS = {
   mostTextCharacters: 2000,
   /** No stick reaches further from its corner than this, mm; it keeps squares and sums far from overflow. */
   farthestMm: 10_000,
-  /** tan(sweep / 4) of the longest arc that is sensible between two vertices: eleven twelfths of a circle. */
-  mostBulge: 10,
-  /** Points of one ring or sole once its arcs are flattened for the proof: what a re-cut has to carry. */
-  mostFlattened: 100_000,
 } as const;
 
 const millimetres = z.number().min(-PLAN_LIMITS.farthestMm).max(PLAN_LIMITS.farthestMm);
@@ -252,58 +242,6 @@ function faultsAcrossKeys(value: Plan): readonly Trouble[] {
 }
 
 /**
- * What is wrong with the vertices of a ring or a sole: one that stands exactly on the one before (a piece of no
- * length, which no writer of ours makes), an arc all but closed, arcs so large that a re-cut could not carry them.
- */
-function outlineFaults(vertices: readonly Vertex[], where: string, closed: boolean): readonly Trouble[] {
-  const faults: Trouble[] = [];
-  let flattened = 0;
-  for (const [i, one] of vertices.entries()) {
-    if (!closed && i === vertices.length - 1) continue;
-    const next = vertices[(i + 1) % vertices.length]!;
-    const bulge = Math.abs(one[2] ?? 0);
-    if (samePlace(one, next)) {
-      faults.push(cataloguedTrouble("file-points-coincide", `${where}[${(i + 1) % vertices.length}]`, {}));
-    }
-    if (bulge > PLAN_LIMITS.mostBulge) {
-      const allowed = `a bulge between -${PLAN_LIMITS.mostBulge} and ${PLAN_LIMITS.mostBulge}`;
-      const found = String(one[2]);
-      faults.push(cataloguedTrouble("file-value-out-of-range", `${where}[${i}][2]`, { found, allowed }));
-    } else flattened += flattenedPoints(one, next);
-  }
-  // Straight out and straight back encloses nothing; two vertices need an arc between them.
-  if (closed && vertices.length === 2 && vertices.every((one) => (one[2] ?? 0) === 0)) {
-    faults.push(cataloguedTrouble("file-too-few", where, { least: 3, what: "vertices" }));
-  }
-  if (flattened > PLAN_LIMITS.mostFlattened) {
-    faults.push(
-      cataloguedTrouble("file-too-many", where, {
-        most: PLAN_LIMITS.mostFlattened,
-        what: "points once its arcs are flattened",
-      }),
-    );
-  }
-  return faults;
-}
-
-/**
- * About how many points the piece from one vertex to the next has once flattened. A step of the angle a on a
- * radius r bows out by r a² / 8; radius and sweep follow from chord and bulge (bulge = tan(sweep / 4)).
- */
-function flattenedPoints(from: Vertex, to: Vertex): number {
-  const bulge = Math.abs(from[2] ?? 0);
-  if (bulge === 0) return 1;
-  const chordMm = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  const radiusMm = (chordMm * (1 + bulge ** 2)) / (4 * bulge);
-  const sweepRad = 4 * Math.atan(bulge);
-  return 1 + sweepRad * Math.sqrt(radiusMm / (8 * FLATTEN_MM));
-}
-
-function samePlace(a: Vertex, b: Vertex): boolean {
-  return a[0] === b[0] && a[1] === b[1];
-}
-
-/**
  * The plan as its file: two spaces of indent, keys in the order of the format, numbers unrounded so that
  * `readPlan` gives the very same plan, points side by side so that a person can read it. The same plan gives the
  * same text, byte for byte. Throws (Bug) on a number that is not finite.
@@ -375,68 +313,4 @@ function cutInOrder(one: PlanCut): Readonly<Record<string, unknown>> {
     says: one.says,
     doneWhen: one.doneWhen,
   };
-}
-
-/** Keys that come first in entries whose keys this file does not know, the rest by the alphabet. */
-const FIRST_KEYS: readonly string[] = ["format", "version", "unit", "id", "name", "kind"];
-
-function inStableOrder(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map(inStableOrder);
-  if (typeof value !== "object" || value === null) return value;
-  const rank = (key: string): number => {
-    const at = FIRST_KEYS.indexOf(key);
-    return at < 0 ? FIRST_KEYS.length : at;
-  };
-  return Object.fromEntries(
-    Object.entries(value)
-      .sort(([a], [b]) => rank(a) - rank(b) || (a < b ? -1 : 1))
-      .map(([key, inner]) => [key, inStableOrder(inner)]),
-  );
-}
-
-/** Widest line that points are filled to, characters. */
-const LINE_CHARACTERS = 110;
-
-/**
- * A value as JSON: two spaces of indent, lists of numbers on one line, lists of points filled to the line's
- * width. No -0 (JSON would keep it and readers differ), keys whose value is undefined left out, Bug on a number
- * that is not finite.
- */
-export function jsonText(value: unknown, indent = ""): string {
-  if (typeof value === "number") {
-    if (!Number.isFinite(value)) bug("a number to be written is not finite", { value: String(value) });
-    return String(value === 0 ? 0 : value);
-  }
-  if (typeof value !== "object" || value === null) return literal(value);
-  const inner = `${indent}  `;
-  if (Array.isArray(value)) {
-    if (value.length === 0) return "[]";
-    if (value.every((one) => typeof one === "number"))
-      return `[${value.map((one) => jsonText(one)).join(", ")}]`;
-    const texts = value.map((one) => jsonText(one, inner));
-    const flat = value.every((one) => Array.isArray(one) && one.every((n) => typeof n === "number"));
-    return `[\n${inner}${flat ? filled(texts, inner) : texts.join(`,\n${inner}`)}\n${indent}]`;
-  }
-  const entries = Object.entries(value).filter(([, one]) => one !== undefined);
-  if (entries.length === 0) return "{}";
-  return `{\n${entries.map(([key, one]) => `${inner}${literal(key)}: ${jsonText(one, inner)}`).join(",\n")}\n${indent}}`;
-}
-
-/** A text, true, false or null as JSON; characters that steer a terminal are written as `\\u…`, which reads back the same. */
-function literal(value: unknown): string {
-  return JSON.stringify(value).replace(
-    /[\u007f-\u009f\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff]/g,
-    (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, "0")}`,
-  );
-}
-
-function filled(texts: readonly string[], indent: string): string {
-  const lines: string[] = [];
-  for (const one of texts) {
-    const last = lines.at(-1);
-    if (last !== undefined && indent.length + last.length + one.length + 3 <= LINE_CHARACTERS) {
-      lines[lines.length - 1] = `${last}, ${one}`;
-    } else lines.push(one);
-  }
-  return lines.join(`,\n${indent}`);
 }

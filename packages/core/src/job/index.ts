@@ -10,5 +10,5 @@ export {
   shelfOfJob,
 } from "./compute-job.ts";
 export { JOB_FORMAT, JOB_LIMITS, JOB_VERSION, type Job, jobSchema } from "./job-schema.ts";
-export { jobJsonSchema } from "./json-schema.ts";
+export { jobJsonSchema, jobSchemaText } from "./json-schema.ts";
 export { readJob, writeJob } from "./read-job.ts";

@@ -1,7 +1,7 @@
-import { checkHeader, jsonText, readJsonText, troublesOf } from "../cutting/index.ts";
+import { checkHeader, jsonText, outlineFaults, readJsonText, troublesOf } from "../cutting/index.ts";
 import { cataloguedTrouble, fine, type Outcome, refused, type Trouble } from "../measure/index.ts";
 import { readShelf } from "../shelf/index.ts";
-import { JOB_FORMAT, JOB_LIMITS, JOB_VERSION, type Job, jobSchema } from "./job-schema.ts";
+import { JOB_FORMAT, JOB_LIMITS, JOB_VERSION, type Job, jobSchema, pathOf } from "./job-schema.ts";
 
 /**
  * The job a job file holds; millimetres and degrees.
@@ -55,6 +55,8 @@ function faultsAcrossKeys(job: Job): readonly Trouble[] {
       );
     }
   }
+  const path = pathOf(job.section);
+  if (path !== undefined) faults.push(...outlineFaults(path, "section.path", true));
   if (job.shelf !== undefined && "file" in job.shelf && !isWithinFolder(job.shelf.file)) {
     faults.push(cataloguedTrouble("job-shelf-elsewhere", "shelf.file", { file: job.shelf.file }));
   }

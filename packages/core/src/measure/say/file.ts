@@ -61,7 +61,7 @@ export const fileTroubles = catalogue({
     hint: (facts, write) => `Add "${write.text(facts.key)}" at this place.`,
   },
   "file-key-unknown": {
-    example: { key: "widht", nearest: "width", known: ["width", "radius"] },
+    example: { key: "widht", nearest: "width", known: ["width", "radius"] as readonly string[] },
     sentence: (facts, write) => `The key “${write.text(facts.key)}” is not known here.`,
     hint: (facts, write) =>
       facts.nearest !== ""
@@ -101,6 +101,11 @@ export const fileTroubles = catalogue({
     sentence: () => "This point stands exactly on the one before it, so that nothing lies between them.",
     hint: () => "Take one of the two out.",
   },
+  "file-outline-empty": {
+    example: {},
+    sentence: () => "The outline encloses nothing, or crosses itself into two like halves.",
+    hint: () => "Give its points once round, anticlockwise, without crossing.",
+  },
   "plan-cuts-out-of-order": {
     example: { number: 3, after: 4 },
     sentence: (facts) => `Cut ${facts.number} stands after cut ${facts.after}.`,
@@ -139,17 +144,6 @@ export const fileTroubles = catalogue({
       `The job names the shelf file “${write.text(facts.file)}”, which is not a plain file name in the job's own folder or one below it.`,
     hint: () => "Put the shelf file beside the job, or give it with --shelf SHELF.json.",
   },
-  "job-path-tangled": {
-    example: { xMm: 12.7, yMm: 3.2 },
-    sentence: (facts, write) =>
-      `The path crosses itself ${write.length(facts.xMm)} from the gauge edge, ${write.length(facts.yMm)} above the back.`,
-    hint: () => "Draw the outline once round, without crossing it.",
-  },
-  "job-path-outside-stick": {
-    example: { overMm: 2.5 },
-    sentence: (facts, write) => `The path reaches ${write.length(facts.overMm)} beyond the stick.`,
-    hint: () => "Make the stick larger, or move the path inside it.",
-  },
   "path-missing": {
     example: {},
     sentence: () => "There is no such file.",
@@ -176,7 +170,7 @@ export const fileTroubles = catalogue({
     hint: () => "Look at its permissions and at the disk, or copy it to a place you may read.",
   },
   "path-kind-unknown": {
-    example: { wanted: [".svg", ".dxf"] },
+    example: { wanted: [".svg", ".dxf"] as readonly string[] },
     sentence: (facts, write) => `The ending of this name is none of ${write.list(facts.wanted)}.`,
     hint: () => "Save the drawing as SVG or DXF and give the file its proper ending.",
   },
@@ -216,7 +210,11 @@ export const fileTroubles = catalogue({
     hint: () => "Start the command again when you are ready.",
   },
   "command-unknown": {
-    example: { word: "paln", nearest: "plan", known: ["plan", "recut", "section", "shelf"] },
+    example: {
+      word: "paln",
+      nearest: "plan",
+      known: ["plan", "recut", "section", "shelf"] as readonly string[],
+    },
     sentence: (facts, write) =>
       facts.word === "" ? "No command was given." : `“${write.text(facts.word)}” is no command.`,
     hint: (facts, write) =>
@@ -225,7 +223,7 @@ export const fileTroubles = catalogue({
         : `The commands are ${write.list(facts.known)}; --help shows them all.`,
   },
   "option-unknown": {
-    example: { option: "--shelv", nearest: "--shelf", known: ["--shelf", "--stick"] },
+    example: { option: "--shelv", nearest: "--shelf", known: ["--shelf", "--stick"] as readonly string[] },
     sentence: (facts, write) => `The option ${write.text(facts.option)} is not known here.`,
     hint: (facts, write) =>
       facts.nearest !== ""

@@ -1,0 +1,29 @@
+/** The card for the bench and its pictures, from what `sheets/` draws. */
+import type { Plan } from "mouldwright/cutting";
+import type { LengthUnit } from "mouldwright/measure";
+import { benchCardLines, drawCut, drawStrip, writeSvg } from "mouldwright/sheets";
+import { wrapped } from "./io.ts";
+
+/** The card as text, each line wrapped to the columns. */
+export function benchCard(plan: Plan, unit: LengthUnit, columns: number): string {
+  return benchCardLines(plan, { unit })
+    .map((line) => `${wrapped(line, columns, "    ")}\n`)
+    .join("");
+}
+
+export interface Picture {
+  readonly name: string;
+  readonly text: string;
+}
+
+/** One picture of every cut, and the strip of all of them; names begin with `stem`. */
+export function picturesOf(plan: Plan, stem: string, unit: LengthUnit): readonly Picture[] {
+  const figures = String(plan.cuts.length).length;
+  return [
+    { name: `${stem}-strip.svg`, text: writeSvg(drawStrip(plan, { unit })) },
+    ...plan.cuts.map((cut) => ({
+      name: `${stem}-cut-${String(cut.number).padStart(Math.max(2, figures), "0")}.svg`,
+      text: writeSvg(drawCut(plan, cut.number, { unit })),
+    })),
+  ];
+}

@@ -1,0 +1,105 @@
+/** What a command reads: a shelf, a section from a drawing or a job. */
+import { basename, dirname, extname, join } from "node:path";
+import { type Job, readJob, sectionOfJob, shelfFileOfJob, shelfOfJob } from "mouldwright/job";
+import { cataloguedTrouble, type LengthUnit, type Outcome, refused, type Trouble } from "mouldwright/measure";
+import { inspectSection, readDxfSection, readSvgSection, type Section } from "mouldwright/section";
+import { readShelf, type Shelf } from "mouldwright/shelf";
+import { MOST_INPUT_BYTES, readTextFile } from "./read-file.ts";
+
+/** A refusal together with the file it is about; empty where none is. */
+export type Read<T> =
+  | { readonly ok: true; readonly value: T; readonly warnings: readonly Trouble[] }
+  | { readonly ok: false; readonly file: string; readonly troubles: readonly Trouble[] };
+
+export function notRead(file: string, outcome: Outcome<unknown> & { readonly ok: false }): Read<never> {
+  return { ok: false, file, troubles: [outcome.trouble, ...(outcome.more ?? [])] };
+}
+
+export interface Placement {
+  readonly stick?: undefined | { readonly widthMm: number; readonly thicknessMm: number };
+  readonly at?: undefined | { readonly xMm: number; readonly yMm: number };
+}
+
+export interface SectionInput {
+  readonly section: Section;
+  /** The job it came from, if it was one. */
+  readonly job: Job | null;
+}
+
+const DRAWINGS = [".svg", ".dxf"];
+
+/** The section of a drawing or of a job, by the ending of the file's name. */
+export async function readSectionInput(path: string, placement: Placement): Promise<Read<SectionInput>> {
+  const ending = extname(path).toLowerCase();
+  if (ending !== ".json" && !DRAWINGS.includes(ending)) {
+    const wanted = [...DRAWINGS, ".json"];
+    // A missing file or a folder is the nearer reason than its ending.
+    const there = await readTextFile(path, MOST_INPUT_BYTES);
+    if (!there.ok) return notRead(path, there);
+    return notRead(path, refused(cataloguedTrouble("path-kind-unknown", path, { wanted })));
+  }
+  const text = await readTextFile(path, MOST_INPUT_BYTES);
+  if (!text.ok) return notRead(path, text);
+  if (ending === ".json") {
+    const job = readJob(text.value);
+    if (!job.ok) return notRead(path, job);
+    const placed = { ...job.value, stick: placement.stick ?? job.value.stick };
+    const section = sectionOfJob(placed);
+    if (!section.ok) return notRead(path, section);
+    return { ok: true, value: { section: section.value, job: placed }, warnings: section.warnings };
+  }
+  const read = ending === ".svg" ? readSvgSection : readDxfSection;
+  const section = read(text.value, {
+    name: basename(path, extname(path)),
+    stickMm: placement.stick,
+    atMm: placement.at === undefined ? undefined : { x: placement.at.xMm, y: placement.at.yMm },
+  });
+  if (!section.ok) return notRead(path, section);
+  const { refusals, warnings } = inspectSection(section.value);
+  if (refusals.length > 0) return { ok: false, file: path, troubles: refusals };
+  return {
+    ok: true,
+    value: { section: section.value, job: null },
+    warnings: [...section.warnings, ...warnings],
+  };
+}
+
+/** The shelf of a file. */
+export async function readShelfFile(path: string): Promise<Read<Shelf>> {
+  const text = await readTextFile(path, MOST_INPUT_BYTES);
+  if (!text.ok) return notRead(path, text);
+  const shelf = readShelf(text.value);
+  return shelf.ok ? shelf : notRead(path, shelf);
+}
+
+export interface ShelfInput {
+  readonly shelf: Shelf;
+  /** The file it was read from. */
+  readonly file: string;
+}
+
+/** The shelf given with `--shelf`, else the job's own: inside it, or in a file beside it. */
+export async function readShelfInput(
+  given: string | undefined,
+  job: Job | null,
+  jobPath: string,
+): Promise<Read<ShelfInput>> {
+  const named = job === null ? null : shelfFileOfJob(job);
+  const path = given ?? (named === null ? undefined : join(dirname(jobPath), named));
+  if (path !== undefined) {
+    const shelf = await readShelfFile(path);
+    return shelf.ok ? { ...shelf, value: { shelf: shelf.value, file: path } } : shelf;
+  }
+  if (job === null) {
+    const facts = { option: "--shelf", sample: "--shelf planes.json" };
+    return notRead("", refused(cataloguedTrouble("option-missing", "", facts)));
+  }
+  const shelf = shelfOfJob(job);
+  if (!shelf.ok) return notRead(jobPath, shelf);
+  return { ok: true, value: { shelf: shelf.value, file: jobPath }, warnings: shelf.warnings };
+}
+
+/** The unit to talk in: the one asked for, else the job's, else millimetres. */
+export function unitOf(asked: LengthUnit | undefined, job: Job | null): LengthUnit {
+  return asked ?? job?.unit ?? "mm";
+}

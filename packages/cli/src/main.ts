@@ -1,0 +1,100 @@
+import { cataloguedTrouble, type LengthUnit, type Outcome } from "mouldwright/measure";
+import { nearestWord } from "mouldwright/shelf";
+import { type OptionKinds, readArguments, readChoice } from "./arguments.ts";
+import { type Command, refuse, troublesOfRefusal } from "./command.ts";
+import { EXIT } from "./exit-codes.ts";
+import { COMMANDS, type CommandName, HELP, versionText } from "./help.ts";
+import { type Io, processIo } from "./io.ts";
+import { planCommand } from "./plan-command.ts";
+import { recutCommand } from "./recut-command.ts";
+import { reportOf } from "./report.ts";
+import { sectionCommand } from "./section-command.ts";
+import { shelfCommand } from "./shelf-command.ts";
+
+const UNIT: OptionKinds = { unit: { value: true, sample: "--unit in" } };
+const STICK: OptionKinds = {
+  stick: { value: true, sample: "--stick 42x18" },
+  at: { value: true, sample: "--at 0,0" },
+};
+const FORCE: OptionKinds = { force: { value: false, sample: "--force" } };
+
+const RUN: Readonly<
+  Record<CommandName, { readonly options: OptionKinds; readonly run: (command: Command) => Promise<number> }>
+> = {
+  plan: {
+    options: {
+      shelf: { value: true, sample: "--shelf planes.json" },
+      ...STICK,
+      tolerance: { value: true, sample: "--tolerance 0.2mm" },
+      out: { value: true, sample: "--out plan.json" },
+      pictures: { value: true, sample: "--pictures cornice-card" },
+      json: { value: false, sample: "--json" },
+      ...FORCE,
+      ...UNIT,
+    },
+    run: planCommand,
+  },
+  recut: { options: UNIT, run: recutCommand },
+  section: {
+    options: { ...STICK, out: { value: true, sample: "--out cornice.dxf" }, ...FORCE, ...UNIT },
+    run: sectionCommand,
+  },
+  shelf: { options: UNIT, run: shelfCommand },
+};
+
+/**
+ * Runs one command and gives the exit code (`exit-codes.ts`). Never throws: what is not expected is said as the
+ * program's own fault, without a trace of its insides.
+ */
+export async function main(words: readonly string[], io: Io = listeningIo()): Promise<number> {
+  try {
+    return await runCommand(words, io);
+  } catch (error) {
+    const detail = error instanceof Error ? error.message : String(error);
+    const internal = cataloguedTrouble("internal", "", { detail });
+    io.complain(reportOf("Program fault", "", internal, { unit: "mm", columns: io.complaintColumns }));
+    return EXIT.programFault;
+  }
+}
+
+async function runCommand(words: readonly string[], io: Io): Promise<number> {
+  const [first = "", ...rest] = words;
+  const name = COMMANDS.find((one) => one === first);
+  if (name === undefined) return withoutCommand(first, io);
+  const given = readArguments(rest, RUN[name].options);
+  if (!given.ok) return refuseWords(given, io);
+  if (given.value.flags.has("help")) return printed(io, HELP[name]);
+  if (given.value.flags.has("version")) return printed(io, await versionText());
+  const unit = readChoice<LengthUnit>(given.value, "unit", ["mm", "in"]);
+  if (!unit.ok) return refuseWords(unit, io);
+  return RUN[name].run({ given: given.value, io, askedUnit: unit.value });
+}
+
+async function withoutCommand(first: string, io: Io): Promise<number> {
+  if (first === "--help" || first === "-h" || first === "help") return printed(io, HELP[""]);
+  if (first === "--version") return printed(io, await versionText());
+  const nearest = nearestWord(first, COMMANDS) ?? "";
+  const unknown = cataloguedTrouble("command-unknown", "", { word: first, nearest, known: COMMANDS });
+  io.complain(reportOf("Refused", "", unknown, { unit: "mm", columns: io.complaintColumns }));
+  return EXIT.refused;
+}
+
+function printed(io: Io, text: string): number {
+  io.print(text);
+  return EXIT.whole;
+}
+
+function refuseWords(outcome: Outcome<unknown> & { readonly ok: false }, io: Io): number {
+  const empty = { names: [], values: new Map<string, string>(), flags: new Set<string>() };
+  return refuse(
+    { given: empty, io, askedUnit: undefined },
+    { file: "", troubles: troublesOfRefusal(outcome) },
+  );
+}
+
+/** The process's own streams; Ctrl-C and a polite end raise the interrupt, so that nothing half-done is left. */
+function listeningIo(): Io {
+  const stop = new AbortController();
+  for (const signal of ["SIGINT", "SIGTERM"] as const) process.on(signal, () => stop.abort());
+  return processIo(stop.signal);
+}

@@ -1,0 +1,1 @@
+export { type PlanRequest, planSteps } from "../../core/src/job/planner.ts";
