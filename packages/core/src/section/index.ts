@@ -1,12 +1,15 @@
 export { buildSection, stickRing } from "./build-section.ts";
+export { readDxfSection } from "./dxf-read.ts";
+export { type ArcFit, type FitOptions, fitArcs } from "./fit-arcs.ts";
 export { SOLE_SWEEP_DEG } from "./forms/rounds.ts";
 export { type Inspection, inspectSection } from "./inspect.ts";
 export { type Join, joinsOf, OPENEST_QUIRK_DEG, WIDEST_QUIRK_MM } from "./joins.ts";
 export { mirrorSection } from "./mirror-section.ts";
 export type * from "./part-spec.ts";
+export { type DrawingFile, readSectionFile } from "./read-file.ts";
+export type { DrawingOptions, StickSize } from "./read-place.ts";
+export { arcsApartMm, snapArc } from "./snap-arc.ts";
+export { readSvgSection } from "./svg-read.ts";
 export type { FreeSpan, JoinKind, NamedSpan, Section } from "./types.ts";
 export { MOST_LEAN_DEG, type UndercutPlace, undercutPlaces } from "./way-out.ts";
 export { type Worked, type WorkedFace, workedFaces } from "./worked.ts";
-export type { StickSize } from "./read-place.ts";
-export type { DrawingTrouble, DrawingTroubleCode } from "./read-troubles.ts";
-export { type DrawingOptions, readSvgSection } from "./svg-read.ts";

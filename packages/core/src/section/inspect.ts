@@ -124,7 +124,7 @@ function checkInside(section: Section): readonly Trouble<TroubleCode>[] {
       if (insideRing(section.stick, at) !== "out") continue;
       const nearest = nearestOnRing(section.stick, at);
       if (!exceedsMm(nearest.distanceMm, DRAWING_NOISE_MM)) continue;
-      const side = sideName(section.stick.pieces[nearest.piece] as Piece);
+      const side = sideName(Math.atan2(at.y - nearest.point.y, at.x - nearest.point.x));
       if (nearest.distanceMm > (worst.get(side)?.byMm ?? 0))
         worst.set(side, { at, byMm: nearest.distanceMm });
     }
@@ -153,8 +153,8 @@ function outwardOf(side: Piece): number {
 }
 
 /** What a maker calls the side of the stick that looks this way. */
-function sideName(side: Piece): string {
-  const outwardDeg = normaliseDeg(toDeg(outwardOf(side)));
+function sideName(outwardRad: number): string {
+  const outwardDeg = normaliseDeg(toDeg(outwardRad));
   if (Math.abs(outwardDeg) <= 45) return "far edge";
   if (Math.abs(outwardDeg) >= 135) return "gauge edge";
   return outwardDeg > 0 ? "face" : "back";

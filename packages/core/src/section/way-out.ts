@@ -2,7 +2,7 @@
  * Undercut places: where no straight way leads out. A plane comes from a side that the face opens to and leans at most
  * `MOST_LEAN_DEG`; a place that no such direction reaches in the finished section cannot be planed by anything.
  */
-import { flattenPiece, lengthMm, type Point, type Ring, tangentRad } from "../curve/index.ts";
+import { distanceMm, flattenPiece, lerpPoint, type Point, type Ring, tangentRad } from "../curve/index.ts";
 import { DRAWING_NOISE_MM, normaliseRad, SAME_POINT_DEG, toRad } from "../measure/index.ts";
 import type { Section } from "./types.ts";
 import { type WorkedFace, workedFaces } from "./worked.ts";
@@ -28,21 +28,54 @@ interface Span {
 /** How far a plane may lean in the hand, to either side of the way the stick is turned, degrees (common practice, no source). */
 export const MOST_LEAN_DEG = 60;
 
-/** More than this many places are thinned out: a section of thousands of short lines is looked at here and there. */
+/** Places are looked at this far apart, mm: what is smaller than a plane's nose is nothing to warn of. */
+const PLACES_APART_MM = 0.5;
+
+/** A large face is looked at in no more places than this. */
 const MOST_PLACES = 400;
 
 const FULL_TURN_RAD = 2 * Math.PI;
 
+/** A place looked at: a point of an edge, and the length of the outline that it stands for. */
+interface Place {
+  readonly at: Point;
+  readonly edge: number;
+  readonly lengthMm: number;
+}
+
 /** Every stretch of the worked faces that has no straight way out, in the ring's order. */
 export function undercutPlaces(section: Section): readonly UndercutPlace[] {
   const edges = edgesOf(section.outline);
-  const places: UndercutPlace[] = [];
-  for (const face of workedFaces(section).faces) {
+  return workedFaces(section).faces.flatMap((face) => {
     const open = openDirections(face, section.stick);
-    const own = edges.flatMap((edge, index) => (isOf(face, edge, section) ? [index] : []));
-    places.push(...stretches(own, edges, open));
-  }
-  return places;
+    return stretches(placesOf(face, section, edges), (place) => hasWayOut(place, edges, open));
+  });
+}
+
+/** Places along a face, about evenly apart; in the ring's order, also where the face passes the ring's start. */
+function placesOf(face: WorkedFace, section: Section, edges: readonly Edge[]): readonly Place[] {
+  const total = section.outline.pieces.length;
+  const rank = (edge: Edge) => (edge.piece - face.first + total) % total;
+  const own = edges
+    .flatMap((edge, index) => (rank(edge) < face.count ? [{ edge, index }] : []))
+    .sort((a, b) => rank(a.edge) - rank(b.edge) || a.index - b.index);
+  const faceMm = own.reduce((sum, { edge }) => sum + edgeLengthMm(edge), 0);
+  const apartMm = Math.max(PLACES_APART_MM, faceMm / MOST_PLACES);
+  let sinceMm = 0;
+  return own.flatMap(({ edge, index }): readonly Place[] => {
+    const lengthMm = edgeLengthMm(edge);
+    // Edges shorter than the distance between places share one: only every so many of them is looked at.
+    sinceMm += lengthMm;
+    if (sinceMm < apartMm) return [];
+    const count = Math.max(1, Math.floor(lengthMm / apartMm));
+    const standsForMm = count === 1 ? sinceMm : lengthMm / count;
+    sinceMm = 0;
+    return Array.from({ length: count }, (_, k) => ({
+      at: lerpPoint(edge.from, edge.to, (k + 0.5) / count),
+      edge: index,
+      lengthMm: standsForMm,
+    }));
+  });
 }
 
 function edgesOf(outline: Ring): readonly Edge[] {
@@ -50,11 +83,6 @@ function edgesOf(outline: Ring): readonly Edge[] {
     const points = flattenPiece(piece, DRAWING_NOISE_MM);
     return points.slice(1).map((to, k) => ({ from: points[k] as Point, to, piece: index }));
   });
-}
-
-function isOf(face: WorkedFace, edge: Edge, section: Section): boolean {
-  const total = section.outline.pieces.length;
-  return (edge.piece - face.first + total) % total < face.count;
 }
 
 /** From each side of the stick that the face opens to, its outward direction and the lean to either side. */
@@ -68,45 +96,33 @@ function openDirections(face: WorkedFace, stick: Ring): readonly Span[] {
   });
 }
 
-function stretches(
-  own: readonly number[],
-  edges: readonly Edge[],
-  open: readonly Span[],
-): readonly UndercutPlace[] {
-  const every = Math.max(1, Math.ceil(own.length / MOST_PLACES));
+function stretches(places: readonly Place[], isOpen: (place: Place) => boolean): readonly UndercutPlace[] {
   const found: UndercutPlace[] = [];
-  let current: { points: Point[]; lengthMm: number } | null = null;
-  for (const [k, index] of own.entries()) {
-    if (k % every !== 0) continue;
-    const edge = edges[index] as Edge;
-    const at = { x: (edge.from.x + edge.to.x) / 2, y: (edge.from.y + edge.to.y) / 2 };
-    if (hasWayOut(at, index, edges, open)) {
-      current = close(current, found);
-      continue;
+  let current: Place[] = [];
+  const close = () => {
+    const middle = current[Math.floor(current.length / 2)];
+    if (middle !== undefined) {
+      found.push({ at: middle.at, lengthMm: current.reduce((sum, place) => sum + place.lengthMm, 0) });
     }
-    current ??= { points: [], lengthMm: 0 };
-    current.points.push(at);
-    for (const one of own.slice(k, k + every)) current.lengthMm += edgeLengthMm(edges[one] as Edge);
+    current = [];
+  };
+  for (const place of places) {
+    if (isOpen(place)) close();
+    else current.push(place);
   }
-  close(current, found);
+  close();
   return found;
 }
 
-function close(current: { points: Point[]; lengthMm: number } | null, found: UndercutPlace[]): null {
-  if (current !== null) {
-    const at = current.points[Math.floor(current.points.length / 2)] as Point;
-    found.push({ at, lengthMm: current.lengthMm });
-  }
-  return null;
-}
-
 function edgeLengthMm(edge: Edge): number {
-  return lengthMm({ kind: "line", from: edge.from, to: edge.to });
+  return distanceMm(edge.from, edge.to);
 }
 
-/** Does any open direction leave `at` (the middle of edge `own`) without meeting another edge? */
-function hasWayOut(at: Point, own: number, edges: readonly Edge[], open: readonly Span[]): boolean {
-  const blocked = edges.map((edge, index) => (index === own ? woodSide(edge) : seenFrom(at, edge)));
+/** Does any open direction leave the place without meeting another edge? */
+function hasWayOut(place: Place, edges: readonly Edge[], open: readonly Span[]): boolean {
+  const blocked = edges.map((edge, index) =>
+    index === place.edge ? woodSide(edge) : seenFrom(place.at, edge),
+  );
   return open.some((span) => isLeftOpen(span, blocked));
 }
 

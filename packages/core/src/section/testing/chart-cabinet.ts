@@ -62,7 +62,7 @@ export const FRAME: SectionSpec = {
     { kind: "bead", widthMm: 5 },
     { kind: "quirk", widthMm: 1, depthMm: 2, walls: "both" },
     { kind: "fillet", widthMm: 2 },
-    { kind: "cyma reversa", acrossMm: 12, riseMm: 6 },
+    { kind: "cyma reversa", acrossMm: 12, riseMm: 6, construction: "thick" },
     { kind: "fillet", widthMm: "rest" },
   ],
   back: [{ kind: "rebate", edge: "gauge", widthMm: 6, depthMm: 5, name: "glass rebate" }],

@@ -1,0 +1,139 @@
+import { expect, test } from "vitest";
+import { reverseRing, ring, ringFromVertices, type Vertex } from "../curve/index.ts";
+import { buildSection, type Join, joinsOf, mirrorSection, type PartSpec, type Section } from "./index.ts";
+
+const at = (joins: readonly Join[], x: number, y: number) =>
+  joins.find((join) => Math.hypot(join.at.x - x, join.at.y - y) < 1e-9);
+
+/** Tangent of a quarter of an angle: the bulge of an arc that sweeps so many degrees. */
+const bulge = (sweepDeg: number) => Math.tan((sweepDeg * Math.PI) / 720);
+
+function joinsAlong(parts: readonly PartSpec[]): readonly Join[] {
+  return joinsOf(sectionOf(parts).outline);
+}
+
+function sectionOf(parts: readonly PartSpec[]): Section {
+  const built = buildSection({ name: "joins", stick: { widthMm: 40, thicknessMm: 20 }, parts });
+  if (!built.ok) throw new Error(JSON.stringify(built.trouble));
+  return built.value;
+}
+
+test("a square step: two arrises of 90° and a step of 90°", () => {
+  const joins = joinsAlong([
+    { kind: "fillet", widthMm: 15 },
+    { kind: "step", riseMm: -6 },
+    { kind: "fillet", widthMm: "rest" },
+  ]);
+  expect(joins).toHaveLength(6);
+  expect(at(joins, 15, 20)).toMatchObject({ kind: "arris", angleDeg: 90, turnDeg: 90, radiusBeforeMm: null });
+  expect(at(joins, 15, 14)).toMatchObject({ kind: "step", angleDeg: 90, turnDeg: -90, radiusAfterMm: null });
+});
+
+test("a straight run in two pieces joins smoothly", () => {
+  const joins = joinsOf(
+    ringFromVertices([
+      [0, 0],
+      [10, 0],
+      [20, 0],
+      [20, 10],
+      [0, 10],
+    ]),
+  );
+  expect(at(joins, 10, 0)).toMatchObject({ kind: "smooth", angleDeg: 180 });
+});
+
+test("tangents half a degree apart are smooth, a degree apart are not", () => {
+  const kinked = (angleDeg: number): readonly Vertex[] => [
+    [0, 0],
+    [20, 0],
+    [20, 10],
+    [10, 10 + 10 * Math.tan((angleDeg * Math.PI) / 180)],
+    [0, 10],
+  ];
+  // The middle vertex of the top turns by twice the slope of its two sides.
+  const kindAt = (angleDeg: number) => joinsOf(ringFromVertices(kinked(angleDeg)))[3]?.kind;
+  expect(kindAt(0.24)).toBe("smooth");
+  expect(kindAt(0.5)).toBe("arris");
+  expect(kindAt(-0.5)).toBe("step");
+});
+
+test("reeds of 60° meet in quirks of 120°", () => {
+  const joins = joinsAlong([
+    { kind: "fillet", widthMm: 15 },
+    { kind: "step", riseMm: -2 },
+    { kind: "reeds", count: 2, widthMm: 5 },
+    { kind: "fillet", widthMm: "rest" },
+  ]);
+  const join = at(joins, 20, 18);
+  expect(join?.kind).toBe("quirk");
+  expect(join?.angleDeg).toBeCloseTo(120, 9);
+  expect(join?.radiusBeforeMm).toBeCloseTo(5, 9);
+  expect(join?.radiusAfterMm).toBeCloseTo(5, 9);
+});
+
+test("a narrow square groove has two quirks at its floor, a wide one two steps", () => {
+  const groove = (widthMm: number) =>
+    joinsAlong([
+      { kind: "fillet", widthMm: 15 },
+      { kind: "quirk", widthMm, depthMm: 4 },
+      { kind: "fillet", widthMm: "rest" },
+    ]).flatMap((join) => (join.turnDeg < 0 ? [join.kind] : []));
+  expect(groove(1.5)).toEqual(["quirk", "quirk"]);
+  expect(groove(3.5)).toEqual(["step", "step"]);
+});
+
+test("a snipe bill's groove is a quirk: 1.5 wide and 4 deep, 20.6° open", () => {
+  const joins = joinsAlong([
+    { kind: "fillet", widthMm: 15 },
+    { kind: "vee quirk", widthMm: 1.5, depthMm: 4, upright: "first" },
+    { kind: "fillet", widthMm: "rest" },
+  ]);
+  const join = at(joins, 15, 16);
+  expect(join?.kind).toBe("quirk");
+  expect(join?.angleDeg).toBeCloseTo((Math.atan2(1.5, 4) * 180) / Math.PI, 9);
+});
+
+test("a bead beside a flat is a step, a cove's end at a fillet an arris or smooth", () => {
+  const joins = joinsAlong([
+    { kind: "fillet", widthMm: 10 },
+    { kind: "step", riseMm: -6 },
+    { kind: "fillet", widthMm: 5 },
+    { kind: "bead", widthMm: 6 },
+    { kind: "cavetto", acrossMm: 5, riseMm: -5 },
+    { kind: "fillet", widthMm: "rest" },
+  ]);
+  expect(at(joins, 15, 14)).toMatchObject({ kind: "step" });
+  // The bead comes down plumb and the cove leaves plumb: one tangent.
+  expect(at(joins, 21, 14)).toMatchObject({ kind: "smooth" });
+  expect(at(joins, 26, 9)).toMatchObject({ kind: "smooth", radiusBeforeMm: null });
+});
+
+test("joins are the same set on the mirrored section and from another start", () => {
+  const section = sectionOf([
+    { kind: "fillet", widthMm: 10 },
+    { kind: "quirk", widthMm: 1, depthMm: 3, walls: "first" },
+    { kind: "bead", widthMm: 6 },
+    { kind: "step", riseMm: 3 },
+    { kind: "cyma recta", acrossMm: 12, riseMm: -8 },
+    { kind: "fillet", widthMm: "rest" },
+  ]);
+  const said = (joins: readonly Join[]) =>
+    joins.map((join) => `${join.kind} ${join.angleDeg.toFixed(6)}`).sort();
+  const drawn = joinsOf(section.outline);
+  const { pieces } = section.outline;
+  expect(said(joinsOf(mirrorSection(section).outline))).toEqual(said(drawn));
+  expect(said(joinsOf(ring([...pieces.slice(5), ...pieces.slice(0, 5)])))).toEqual(said(drawn));
+  expect(said(joinsOf(ring(reverseRing(section.outline).pieces)))).toEqual(said(drawn));
+});
+
+test("a half-round on a stick as wide as itself: plumb to plumb, no joins but smooth ones and the back's corners", () => {
+  const joins = joinsOf(
+    ringFromVertices([
+      [0, 0],
+      [10, 0],
+      [10, 5, bulge(180)],
+      [0, 5],
+    ]),
+  );
+  expect(joins.map((join) => join.kind)).toEqual(["arris", "arris", "smooth", "smooth"]);
+});
