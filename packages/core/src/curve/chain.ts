@@ -1,5 +1,5 @@
 import { bug, SAME_POINT_MM } from "../measure/index.ts";
-import { arcsBetween, circleOf, lengthMm, line } from "./piece.ts";
+import { arcsBetween, circleOf, lengthMm, line, straightIfFlat } from "./piece.ts";
 import { finite, samePoint } from "./point.ts";
 import type { Arc, Chain, Piece, Point, Vertex } from "./types.ts";
 
@@ -45,15 +45,14 @@ export function chainFromVertices(vertices: readonly Vertex[]): Chain {
   return chain(pieces);
 }
 
-/** The piece from one vertex to the next; two arcs where its bulge asks for more than a half circle. */
+/** The piece from one vertex to the next: a line where it hardly rises, two arcs past a half circle. */
 export function piecesBetween(start: Vertex, end: Vertex): Piece[] {
   const from = vertexPoint(start);
   const to = vertexPoint(end);
   const bulge = finite("bulge", start[2] ?? 0);
   if (bulge === 0 || samePoint(from, to)) return [line(from, to)];
-  // circleOf holds for any bulge; only stored arcs keep to a half circle.
   const whole: Arc = { kind: "arc", from, to, bulge };
-  if (Math.abs(bulge) <= 1) return [whole];
+  if (Math.abs(bulge) <= 1) return [straightIfFlat(whole)];
   const circle = circleOf(whole);
   const startRad = Math.atan2(from.y - circle.centre.y, from.x - circle.centre.x);
   return arcsBetween(circle, from, to, startRad, 4 * Math.atan(bulge));

@@ -1,5 +1,5 @@
 import { bug } from "../measure/index.ts";
-import { angleOnArc, circleOf } from "./piece.ts";
+import { angleOnArc, circleOf, riseMm } from "./piece.ts";
 import type { Chain, Piece, Ring } from "./types.ts";
 
 /** The upright box around a shape, mm. */
@@ -25,10 +25,19 @@ export function extentsOf(shape: Piece | Chain | Ring): Extents {
     maxY = Math.max(maxY, piece.from.y, piece.to.y);
     if (piece.kind !== "arc") continue;
     const { centre, radiusMm } = circleOf(piece);
-    if (angleOnArc(piece, 0)) maxX = Math.max(maxX, centre.x + radiusMm);
-    if (angleOnArc(piece, Math.PI / 2)) maxY = Math.max(maxY, centre.y + radiusMm);
-    if (angleOnArc(piece, Math.PI)) minX = Math.min(minX, centre.x - radiusMm);
-    if (angleOnArc(piece, -Math.PI / 2)) minY = Math.min(minY, centre.y - radiusMm);
+    // A flat arc's centre is far away and rough; no arc leaves the box of its ends by more than it rises.
+    const rise = riseMm(piece);
+    const { from, to } = piece;
+    if (angleOnArc(piece, 0))
+      maxX = Math.max(maxX, Math.min(centre.x + radiusMm, Math.max(from.x, to.x) + rise));
+    if (angleOnArc(piece, Math.PI / 2)) {
+      maxY = Math.max(maxY, Math.min(centre.y + radiusMm, Math.max(from.y, to.y) + rise));
+    }
+    if (angleOnArc(piece, Math.PI))
+      minX = Math.min(minX, Math.max(centre.x - radiusMm, Math.min(from.x, to.x) - rise));
+    if (angleOnArc(piece, -Math.PI / 2)) {
+      minY = Math.min(minY, Math.max(centre.y - radiusMm, Math.min(from.y, to.y) - rise));
+    }
   }
   return { minX, minY, maxX, maxY };
 }

@@ -1,5 +1,5 @@
 import { bug, NEAR_END_STEP_RATIO, RADIUS_GRID_MM } from "../measure/index.ts";
-import { circleOf, sweepRad } from "./piece.ts";
+import { circleOf, riseMm, sweepRad } from "./piece.ts";
 import type { Arc, FlatRing, Piece, Point, Ring } from "./types.ts";
 
 /**
@@ -39,15 +39,10 @@ export function flatRingOf(ring: Ring, chordTolMm: number): FlatRing {
 function addVertices(piece: Piece, chordTolMm: number, vertices: Point[]): void {
   if (!(chordTolMm > 0)) bug("chordTolMm is not positive", { chordTolMm: String(chordTolMm) });
   vertices.push(piece.from);
-  // The bulge times half the chord is the arc's greatest height over it.
-  if (piece.kind === "arc" && !isFlatWithin(piece, chordTolMm)) addInnerVertices(piece, chordTolMm, vertices);
-}
-
-/** A short arc that hardly leaves its chord would otherwise get a vertex just because a multiple falls into it. */
-function isFlatWithin(piece: Arc, chordTolMm: number): boolean {
-  const chordSquared = (piece.to.x - piece.from.x) ** 2 + (piece.to.y - piece.from.y) ** 2;
-  const heightSquared = (piece.bulge * piece.bulge * chordSquared) / 4;
-  return heightSquared <= (chordTolMm * NEAR_END_STEP_RATIO) ** 2;
+  // A short arc that hardly rises would otherwise get a vertex just because a multiple falls into it.
+  if (piece.kind === "arc" && riseMm(piece) > chordTolMm * NEAR_END_STEP_RATIO) {
+    addInnerVertices(piece, chordTolMm, vertices);
+  }
 }
 
 function addInnerVertices(piece: Arc, chordTolMm: number, vertices: Point[]): void {

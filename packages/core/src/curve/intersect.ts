@@ -1,6 +1,5 @@
-import { FLAT_SAGITTA_MM } from "../measure/index.ts";
 import { circleMeetsCircle, lineMeetsCircle, lineMeetsLine, type Meets } from "./meets.ts";
-import { circleOf, nearestOnPiece, pointAt, reversePiece } from "./piece.ts";
+import { circleOf, nearestOnPiece, pointAt, reversePiece, riseMm, straightIfFlat } from "./piece.ts";
 import { distanceMm, samePoint } from "./point.ts";
 import type { Arc, Piece, Point } from "./types.ts";
 
@@ -55,18 +54,13 @@ export function intersect(a: Piece, b: Piece, tolMm: number): Crossing {
 
 /** A cheap refusal: the boxes of the chords, grown by the arcs' heights over them. */
 function areBoxesApart(a: Piece, b: Piece, tolMm: number): boolean {
-  const slackMm = tolMm + swellMm(a) + swellMm(b);
+  const slackMm = tolMm + riseMm(a) + riseMm(b);
   return (
     Math.max(a.from.x, a.to.x) + slackMm < Math.min(b.from.x, b.to.x) ||
     Math.max(b.from.x, b.to.x) + slackMm < Math.min(a.from.x, a.to.x) ||
     Math.max(a.from.y, a.to.y) + slackMm < Math.min(b.from.y, b.to.y) ||
     Math.max(b.from.y, b.to.y) + slackMm < Math.min(a.from.y, a.to.y)
   );
-}
-
-/** No point of an arc is farther than this from its chord, mm. */
-function swellMm(piece: Piece): number {
-  return piece.kind === "line" ? 0 : (Math.abs(piece.bulge) * distanceMm(piece.from, piece.to)) / 2;
 }
 
 function isAfter(p: Point, q: Point): boolean {
@@ -125,7 +119,8 @@ function carriersMeet(a: Piece, b: Piece, tolMm: number): Meets {
 
 /** The piece if it is an arc that can be told from a line. */
 function roundArc(piece: Piece): Arc | undefined {
-  return piece.kind === "arc" && swellMm(piece) >= FLAT_SAGITTA_MM ? piece : undefined;
+  const kept = straightIfFlat(piece);
+  return kept.kind === "arc" ? kept : undefined;
 }
 
 function endContacts(a: Piece, b: Piece, tolMm: number): Contact[] {

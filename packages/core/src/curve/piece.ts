@@ -1,4 +1,4 @@
-import { bug, HALF_CIRCLE_SLACK_RAD } from "../measure/index.ts";
+import { bug, FLAT_SAGITTA_MM, HALF_CIRCLE_SLACK_RAD, LEAST_BULGE } from "../measure/index.ts";
 import { distanceMm, finite, lerpPoint, point } from "./point.ts";
 import type { Arc, Circle, Line, Piece, Point } from "./types.ts";
 
@@ -10,11 +10,13 @@ export function line(from: Point, to: Point, source?: number): Line {
 
 /**
  * A circular piece; `bulge` = tan(sweep / 4), positive anticlockwise.
- * Throws a bug for numbers that are not finite, a bulge of 0 or beyond ±1, and ends that are the same point.
+ * Throws a bug for numbers that are not finite, a bulge of 0 (or as good as) or beyond ±1, and ends that are the
+ * same point.
  */
 export function arc(from: Point, to: Point, bulge: number, source?: number): Arc {
   finite("bulge", bulge);
-  if (bulge === 0 || Math.abs(bulge) > 1) bug("an arc's bulge is beyond ±1 or 0", { bulge });
+  if (!(Math.abs(bulge) >= LEAST_BULGE && Math.abs(bulge) <= 1))
+    bug("an arc's bulge is beyond ±1 or 0", { bulge });
   if (from.x === to.x && from.y === to.y) bug("an arc's ends are the same point", { x: from.x, y: from.y });
   const piece = { kind: "arc", from: checked("from", from), to: checked("to", to), bulge } as const;
   return source === undefined ? piece : { ...piece, source };
@@ -92,6 +94,18 @@ export function circleOf(piece: Arc): Circle {
     centre: { x: from.x + dx / 2 - dy * away + 0, y: from.y + dy / 2 + dx * away + 0 },
     radiusMm,
   };
+}
+
+/** How far a piece rises over its chord, mm, not negative: its sagitta, 0 for a line. */
+export function riseMm(piece: Piece): number {
+  return piece.kind === "line" ? 0 : (Math.abs(piece.bulge) * distanceMm(piece.from, piece.to)) / 2;
+}
+
+/** The one place where arcs that are hardly any become lines: those that rise less than `FLAT_SAGITTA_MM`. */
+export function straightIfFlat(piece: Piece): Piece {
+  return piece.kind === "arc" && riseMm(piece) < FLAT_SAGITTA_MM
+    ? line(piece.from, piece.to, piece.source)
+    : piece;
 }
 
 /** Signed sweep of an arc, radians, anticlockwise positive, -π to π. */

@@ -1,7 +1,7 @@
 import { FLAT_SAGITTA_MM, LEAST_EDGE_MM } from "../measure/index.ts";
 import { circleMeetsCircle, lineMeetsCircle } from "./meets.ts";
-import { arcsBetween, line, wrapRad } from "./piece.ts";
-import { distanceMm, lerpPoint } from "./point.ts";
+import { arcsBetween, line, straightIfFlat, wrapRad } from "./piece.ts";
+import { distanceMm, lerpPoint, samePoint } from "./point.ts";
 import { flatRingAreaMm2 } from "./region.ts";
 import { closedRun } from "./ring.ts";
 import type { Circle, Circles, FlatRing, Piece, Point, Region, Ring } from "./types.ts";
@@ -148,7 +148,6 @@ function piecesOf(run: Run, from: Point, to: Point): Piece[] {
   const isWholeTurn = from === to;
   const moved = angleBetween(circle, run.to, to) - angleBetween(circle, run.from, from);
   const sweep = isWholeTurn ? Math.sign(run.sweep) * 2 * Math.PI : run.sweep + moved;
-  const sagittaMm = circle.radiusMm * (1 - Math.cos(Math.min(Math.PI, Math.abs(sweep)) / 2));
-  if (sagittaMm < FLAT_SAGITTA_MM) return [line(from, to, source)];
-  return arcsBetween(circle, from, to, angleOf(circle, from), sweep, source);
+  if (samePoint(from, to, 0) && !isWholeTurn) return [];
+  return arcsBetween(circle, from, to, angleOf(circle, from), sweep, source).map(straightIfFlat);
 }

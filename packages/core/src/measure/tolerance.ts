@@ -57,6 +57,9 @@ export const SEAT_LEVEL_MM = 1e-4;
 /** An arc that leaves its chord by less than this is a line, mm: a twentieth of `SAME_POINT_MM`, so nobody can see it. */
 export const FLAT_SAGITTA_MM = 5e-8;
 
+/** Flattest bulge an arc may have: below it radius and squares leave the range of numbers. Nobody draws it. */
+export const LEAST_BULGE = 1e-100;
+
 /** Grid of the polygon booleans, mm: 1e-6 was too coarse for long sequences of cuts. */
 export const BOOLEAN_GRID_MM = 1e-8;
 
