@@ -1,5 +1,5 @@
 /** Makes a plane of an entry whose keys and lengths are in order: fills in what is left out and refuses what cannot be. */
-import { cataloguedTrouble, exceedsMm, fine, refused, SAME_POINT_MM, writerFor } from "../measure/index.ts";
+import { cataloguedTrouble, exceedsMm, fine, refused, writerFor } from "../measure/index.ts";
 import type { FilePlane, FileUnit } from "./file-schema.ts";
 import {
   defaultQuirkMm,
@@ -15,7 +15,8 @@ import {
 import type { Sizes } from "./plane-name.ts";
 import { shapedSole } from "./shaped-sole.ts";
 import type { ShelfOutcome, ShelfTrouble } from "./shelf-trouble.ts";
-import { soleAngleDeg } from "./sole.ts";
+import { snappedMm } from "./snapped.ts";
+import { isWiderThanCircle, soleAngleDeg } from "./sole.ts";
 import type { CurvedPlane, Plane, SidePlane } from "./types.ts";
 
 export interface PlaneBuilt {
@@ -155,8 +156,9 @@ class Assumptions {
   sizeMm(key: string, defaultMm: number, part: string): number {
     const given = this.#sizes.get(key);
     if (given !== undefined) return given.mm;
-    this.#taken.push(`${part} ${this.#write.length(defaultMm)}`);
-    return defaultMm;
+    const snappedDefaultMm = snappedMm(defaultMm);
+    this.#taken.push(`${part} ${this.#write.length(snappedDefaultMm)}`);
+    return snappedDefaultMm;
   }
 
   angleDeg(given: number | undefined, defaultDeg: number, part: string): number {
@@ -179,8 +181,7 @@ function partsTrouble(plane: Plane, at: string): ShelfTrouble | undefined {
     case "hollow":
     case "round": {
       const { name, widthMm, radiusMm, shoulder } = plane;
-      // Either size may be off by half a step of the rounding to a millionth.
-      if (exceedsMm(widthMm, 2 * radiusMm, 2 * SAME_POINT_MM)) {
+      if (isWiderThanCircle(plane)) {
         const facts = { name, widthMm, radiusMm, mostMm: 2 * radiusMm };
         return cataloguedTrouble("shelf-wider-than-circle", `${at}.width`, facts);
       }

@@ -45,7 +45,7 @@ export const USUAL_ARC_DEG: Range = { least: 30, most: 125 };
 /** Sizes in ordinary use whatever the kind, mm. */
 const USUAL_MM: Readonly<Record<string, Range>> = {
   radius: { least: 1, most: 200 },
-  nose: { least: 0.1, most: 1.5 },
+  nose: { least: 0, most: 1.5 },
   reach: { least: 1, most: 15 },
   fence: { least: 5, most: 250 },
   depth: { least: 1, most: 60 },

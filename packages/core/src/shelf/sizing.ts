@@ -23,10 +23,14 @@ export function nearestPairNumber(radiusMm: number): number {
   requirePositive("radiusMm", radiusMm);
   let best = 1;
   for (let number = 2; number <= LARGEST_PAIR_NUMBER; number++) {
-    const isNearer = Math.abs(pairSizeMm(number)! - radiusMm) < Math.abs(pairSizeMm(best)! - radiusMm);
-    if (isNearer) best = number;
+    if (exceedsMm(missMm(best, radiusMm), missMm(number, radiusMm))) best = number;
   }
   return best;
+}
+
+/** How far a radius lies from the size of a number, mm. */
+function missMm(number: number, radiusMm: number): number {
+  return Math.abs(pairSizeMm(number)! - radiusMm);
 }
 
 /** How truly a hand reads a width and a depth with rule or calliper, mm (common practice, no source). */

@@ -3,7 +3,7 @@
  * the body, chain from left to right as seen looking along the stroke. What each kind assumes stands at its function.
  */
 import { type Chain, chainFromVertices, type Vertex } from "../curve/index.ts";
-import { bug, SAME_POINT_MM } from "../measure/index.ts";
+import { bug, exceedsMm, SAME_POINT_MM } from "../measure/index.ts";
 import type { BeadPlane, CurvedPlane, Hand, Plane, SidePlane, SnipeBill, Sole, WallSide } from "./types.ts";
 
 /**
@@ -72,16 +72,21 @@ export function widthForArcMm(radiusMm: number, arcDeg: number): number {
   return 2 * radiusMm * Math.sin((arcDeg * Math.PI) / 360);
 }
 
-/** w / 2r. Sizes that were read in inches are rounded to the nearest millionth of a millimetre, hence the clamp. */
+/**
+ * Whether a sole is wider than its whole circle. Width and radius may each be off by half a step of the rounding in
+ * which all input is taken, so a true half circle of thirds of an inch may come in a hair too wide.
+ */
+export function isWiderThanCircle(plane: Pick<CurvedPlane, "radiusMm" | "widthMm">): boolean {
+  return exceedsMm(plane.widthMm, 2 * plane.radiusMm, 2 * SAME_POINT_MM);
+}
+
+/** w / 2r, at most 1. */
 function halfChordRatio(plane: Pick<CurvedPlane, "radiusMm" | "widthMm">): number {
   const { radiusMm, widthMm } = plane;
-  const ratio = widthMm / (2 * radiusMm);
-  // Both sizes may be off by half a step of the snapping, so a true half circle may come in a hair too wide.
-  const slackRatio = SAME_POINT_MM / radiusMm;
-  if (!(radiusMm > 0) || !(ratio > 0) || ratio > 1 + slackRatio) {
+  if (!(radiusMm > 0) || !(widthMm > 0) || isWiderThanCircle(plane)) {
     bug("a curved sole needs 0 < width <= 2 radius", { radiusMm, widthMm });
   }
-  return Math.min(1, ratio);
+  return Math.min(1, widthMm / (2 * radiusMm));
 }
 
 function curvedSole(plane: CurvedPlane): Sole {
