@@ -33,7 +33,7 @@ const BINARY_SENTINEL = "AutoCAD Binary DXF";
 
 export function readDxfFile(reading: Reading, text: string): DxfFile | null {
   if (text.startsWith(BINARY_SENTINEL)) {
-    refuse(reading, "dxf-binary", "");
+    refuse(reading, "dxf-binary", "", {});
     return null;
   }
   const sections = new Map<string, DxfRecord[]>();
@@ -51,12 +51,12 @@ export function readDxfFile(reading: Reading, text: string): DxfFile | null {
     const value = lines.next();
     if (codeText === null || value === null) break;
     if (count++ > MOST_GROUPS) {
-      refuse(reading, "drawing-too-many-points", "");
+      refuse(reading, "drawing-too-many-points", "", { most: MOST_GROUPS });
       return null;
     }
     const code = Number(codeText);
     if (codeText === "" || !Number.isInteger(code)) {
-      refuse(reading, "dxf-broken", `line ${lines.number() - 1}`);
+      refuse(reading, "dxf-broken", "", { line: lines.number() - 1 });
       return null;
     }
     if (code !== 0) {
@@ -80,11 +80,11 @@ export function readDxfFile(reading: Reading, text: string): DxfFile | null {
     } else groups = [];
   }
   if (sections.size === 0) {
-    refuse(reading, "dxf-broken", "line 1");
+    refuse(reading, "dxf-broken", "", { line: 1 });
     return null;
   }
   if (!ended) {
-    refuse(reading, "dxf-cut-short", `line ${lines.number()}`);
+    refuse(reading, "dxf-cut-short", "", { line: lines.number() });
     return null;
   }
   return {
@@ -114,14 +114,14 @@ function lineReader(text: string): { next(): string | null; number(): number } {
 }
 
 /** The first value of a code in a record. */
-export function valueOf(record: DxfRecord, code: number): string | undefined {
+export function textOf(record: DxfRecord, code: number): string | undefined {
   for (const group of record.groups) if (group.code === code) return group.value;
   return undefined;
 }
 
 /** A number of a record; `missing` where it is not given, NaN where it cannot be read. */
 export function numberOf(record: DxfRecord, code: number, missing: number): number {
-  const value = valueOf(record, code);
+  const value = textOf(record, code);
   return value === undefined ? missing : readDxfNumber(value);
 }
 

@@ -1,6 +1,6 @@
 /** Walks a DXF's entities, through its blocks, and gathers the runs drawn on each layer, in millimetres. */
 import { DRAWN_ENTITIES, type DxfRun, entityRun, insertFacing } from "./dxf-entities.ts";
-import { type DxfFile, type DxfRecord, numberOf, valueOf } from "./dxf-tags.ts";
+import { type DxfFile, type DxfRecord, numberOf, textOf } from "./dxf-tags.ts";
 import { type Affine, after, scaling, shifting, turning } from "./read-affine.ts";
 import { mapCurve } from "./read-curves.ts";
 import { cleanName, DEEPEST_NESTING, MOST_POINTS } from "./read-limits.ts";
@@ -35,7 +35,10 @@ export function dxfDrawing(reading: Reading, file: DxfFile, unitMm: number): Dxf
       const record = records[i]!;
       const vertices: DxfRecord[] = [];
       if (record.type === "POLYLINE") while (records[i + 1]?.type === "VERTEX") vertices.push(records[++i]!);
-      if (++seen > MOST_POINTS) return refuse(reading, "drawing-too-many-points", "", { most: MOST_POINTS });
+      if (++seen > MOST_POINTS) {
+        refuse(reading, "drawing-too-many-points", "", { most: MOST_POINTS });
+        return;
+      }
       const drawnOn = layerOf(record);
       // What stands in a block on layer 0 takes the layer of the insert.
       const layer = drawnOn === "0" && depth > 0 ? insertLayer : drawnOn;
@@ -50,9 +53,15 @@ export function dxfDrawing(reading: Reading, file: DxfFile, unitMm: number): Dxf
 
   const draw = (record: DxfRecord, vertices: readonly DxfRecord[], map: Affine, layer: string): void => {
     const run = entityRun(record, vertices);
-    if (typeof run === "string") {
-      return refuse(reading, run, `line ${record.line}`, { entity: record.type, layer: cleanName(layer) });
-    }
+    const where = `line ${record.line}`;
+    if (run === "dxf-out-of-plane") refuse(reading, run, where, { entity: record.type, line: record.line });
+    else if (run === "dxf-entity-broken")
+      refuse(reading, run, where, {
+        entity: record.type,
+        layer: cleanName(layer),
+        line: record.line,
+      });
+    if (typeof run === "string") return;
     seen += run.curves.length;
     if (run.curves.length > 0) {
       runs.push({ curves: run.curves.map((curve) => mapCurve(map, curve)), closed: run.closed, layer });
@@ -60,20 +69,37 @@ export function dxfDrawing(reading: Reading, file: DxfFile, unitMm: number): Dxf
   };
 
   const insert = (record: DxfRecord, map: Affine, layer: string, depth: number): void => {
-    const name = valueOf(record, 2) ?? "";
+    const name = textOf(record, 2) ?? "";
     const where = `line ${record.line}`;
-    if (depth >= DEEPEST_NESTING)
-      return refuse(reading, "drawing-too-deep", where, { deepest: DEEPEST_NESTING });
+    if (depth >= DEEPEST_NESTING) {
+      refuse(reading, "drawing-too-deep", where, { deepest: DEEPEST_NESTING });
+      return;
+    }
     const block = blocks.get(name.toUpperCase());
-    if (block === undefined) return refuse(reading, "dxf-block-missing", where, { block: cleanName(name) });
+    if (block === undefined) {
+      refuse(reading, "dxf-block-missing", where, { block: cleanName(name), line: record.line });
+      return;
+    }
     const facing = insertFacing(record);
-    if (facing === null) return refuse(reading, "dxf-out-of-plane", where, { entity: "INSERT" });
+    if (facing === null) {
+      refuse(reading, "dxf-out-of-plane", where, { entity: "INSERT", line: record.line });
+      return;
+    }
     for (const place of insertPlaces(record, block)) {
-      if (place === null)
-        return refuse(reading, "dxf-entity-broken", where, { entity: "INSERT", layer: cleanName(layer) });
+      if (place === null) {
+        refuse(reading, "dxf-entity-broken", where, {
+          entity: "INSERT",
+          layer: cleanName(layer),
+          line: record.line,
+        });
+        return;
+      }
       if (reading.refusal !== null) return;
       // Counted here too: a block of nothing inserted a million times draws nothing but takes its time.
-      if (++seen > MOST_POINTS) return refuse(reading, "drawing-too-many-points", "", { most: MOST_POINTS });
+      if (++seen > MOST_POINTS) {
+        refuse(reading, "drawing-too-many-points", "", { most: MOST_POINTS });
+        return;
+      }
       walk(block.records, after(map, after(facing, place)), layer, depth + 1);
     }
   };
@@ -116,7 +142,7 @@ function blocksOf(records: readonly DxfRecord[]): ReadonlyMap<string, Block> {
   for (const record of records) {
     if (record.type === "BLOCK") {
       inside = [];
-      const name = valueOf(record, 2) ?? "";
+      const name = textOf(record, 2) ?? "";
       blocks.set(name.toUpperCase(), {
         records: inside,
         baseX: numberOf(record, 10, 0),
@@ -134,11 +160,11 @@ function hiddenLayers(records: readonly DxfRecord[]): ReadonlySet<string> {
   for (const record of records) {
     const isFrozen = (numberOf(record, 70, 0) & 1) === 1;
     const isOff = numberOf(record, 62, 0) < 0;
-    if (isFrozen || isOff) hidden.add((valueOf(record, 2) ?? "").toUpperCase());
+    if (isFrozen || isOff) hidden.add((textOf(record, 2) ?? "").toUpperCase());
   }
   return hidden;
 }
 
 function layerOf(record: DxfRecord): string {
-  return (valueOf(record, 8) ?? "0").toUpperCase();
+  return (textOf(record, 8) ?? "0").toUpperCase();
 }

@@ -11,7 +11,7 @@ import {
   SAME_POINT_MM,
 } from "../measure/index.ts";
 import { type Affine, mapPoint, mapVector } from "./read-affine.ts";
-import { FARTHEST_DRAWN_MM } from "./read-limits.ts";
+import { FARTHEST_DRAWN_MM, MOST_POINTS } from "./read-limits.ts";
 import { type NurbsCurve, nurbsPoints } from "./read-nurbs.ts";
 import { type Reading, refuse } from "./read-troubles.ts";
 
@@ -196,7 +196,7 @@ export function settle(
     } else {
       lastBezierArc = null;
       if (stepsOf(curve) > reading.pointsLeft) {
-        refuse(reading, "drawing-too-many-points", where);
+        refuse(reading, "drawing-too-many-points", where, { most: MOST_POINTS });
         return [];
       }
       const points = pointsOf(curve);
@@ -210,7 +210,12 @@ export function settle(
     }
     reading.pointsLeft -= pieces.length;
     if (reading.pointsLeft < 0) {
-      refuse(reading, "drawing-too-many-points", where);
+      refuse(reading, "drawing-too-many-points", where, { most: MOST_POINTS });
+      return [];
+    }
+    // The crown of an arc of absurd radius may lie far beyond its ends.
+    if (!pieces.every((piece) => isNear(piece.to))) {
+      refuse(reading, "drawing-number-absurd", where, { farthestMm: FARTHEST_DRAWN_MM });
       return [];
     }
     for (const piece of pieces) settled.push(piece);
@@ -395,10 +400,12 @@ function cubicPoint(curve: DrawnCubic, t: number): Point {
   };
 }
 
+function isNear(p: Point): boolean {
+  return Math.abs(p.x) <= FARTHEST_DRAWN_MM && Math.abs(p.y) <= FARTHEST_DRAWN_MM;
+}
+
 function withinReach(curve: DrawnCurve): boolean {
-  const near = (p: Point): boolean =>
-    Math.abs(p.x) <= FARTHEST_DRAWN_MM && Math.abs(p.y) <= FARTHEST_DRAWN_MM;
-  if (!near(curve.from) || !near(curve.to)) return false;
+  if (!isNear(curve.from) || !isNear(curve.to)) return false;
   switch (curve.kind) {
     case "line":
       return true;
@@ -409,8 +416,8 @@ function withinReach(curve: DrawnCurve): boolean {
         Number.isFinite(curve.centre.x + curve.centre.y + curve.u.x + curve.u.y + curve.v.x + curve.v.y)
       );
     case "cubic":
-      return near(curve.handleFrom) && near(curve.handleTo);
+      return isNear(curve.handleFrom) && isNear(curve.handleTo);
     case "nurbs":
-      return curve.curve.points.every(near);
+      return curve.curve.points.every(isNear);
   }
 }

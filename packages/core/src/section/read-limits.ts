@@ -12,12 +12,6 @@ export const DEEPEST_NESTING = 64;
 /** Coordinates beyond this are no drawing of a moulding but a broken number, mm. */
 export const FARTHEST_DRAWN_MM = 100_000;
 
-/** A larger section is a mistaken unit: built-up cornices are drawn member by member, each from its own stick, mm. */
-export const LARGEST_SECTION_MM = 1000;
-
-/** A section smaller than this both ways is a mistaken unit, mm. */
-export const SMALLEST_SECTION_MM = 0.5;
-
 /** Names listed in one sentence; more are counted. */
 export const MOST_NAMES = 6;
 

@@ -27,24 +27,31 @@ export function snapMm(valueMm: number): number {
   return Math.round(valueMm / SAME_POINT_MM) / Math.round(1 / SAME_POINT_MM) + 0;
 }
 
-/** The vertices of a closed run; each piece runs on to where the next one starts. */
-export function verticesOfPieces(pieces: readonly SettledPiece[], move: Point): OutlineVertex[] {
-  return pieces.map((piece) => ({
-    x: snapMm(piece.from.x + move.x),
-    y: snapMm(piece.from.y + move.y),
-    bulge: piece.bulge,
-    free: piece.free,
-  }));
+/** The vertices of a closed run; each piece runs on to where the next one starts, over gaps that are noise. */
+export function verticesOfPieces(pieces: readonly SettledPiece[], move: Point): Settling {
+  let places = 0;
+  let farthestMm = 0;
+  const vertices = pieces.map((piece, i) => {
+    const before = pieces[(i + pieces.length - 1) % pieces.length]!;
+    const gapMm = Math.hypot(piece.from.x - before.to.x, piece.from.y - before.to.y);
+    if (gapMm > SAME_POINT_MM) {
+      places++;
+      farthestMm = Math.max(farthestMm, gapMm);
+    }
+    const { bulge, free } = piece;
+    return { x: snapMm(piece.from.x + move.x), y: snapMm(piece.from.y + move.y), bulge, free };
+  });
+  return { vertices, places, farthestMm };
 }
 
 /**
  * Joins vertices that lie within the noise of the one kept before them. Chords of a free curve may be shorter than
  * that and stay, as long as they have a length.
  */
-export function joinNearEnds(vertices: readonly OutlineVertex[]): Settling {
+export function joinNearEnds(drawn: Settling): Settling {
+  const { vertices } = drawn;
   const kept: OutlineVertex[] = [];
-  let places = 0;
-  let farthestMm = 0;
+  let { places, farthestMm } = drawn;
   const near = (a: OutlineVertex, b: OutlineVertex): boolean => {
     const apartMm = Math.hypot(a.x - b.x, a.y - b.y);
     if (apartMm === 0) return true;
@@ -74,12 +81,17 @@ export interface Side {
   readonly to: Point;
 }
 
-/** Moves vertices that lie within the noise of a side onto it, those near a corner of the stick into the corner. */
+/**
+ * Moves vertices that lie within the noise of a side onto it, those near a corner of the stick into the corner. A free
+ * curve that nears a side meets it where it ends and not before: its inner vertices stay.
+ */
 export function settleOnSides(vertices: readonly OutlineVertex[], sides: readonly Side[]): Settling {
   let places = 0;
   let farthestMm = 0;
-  const settled = vertices.map((vertex) => {
-    const place = nearestOfSides(vertex, sides);
+  const settled = vertices.map((vertex, i) => {
+    const before = vertices[(i + vertices.length - 1) % vertices.length]!;
+    const isInner = vertex.free !== 0 && before.free === vertex.free;
+    const place = isInner ? null : nearestOfSides(vertex, sides);
     if (place === null) return vertex;
     const x = snapMm(place.x);
     const y = snapMm(place.y);
@@ -118,11 +130,12 @@ export interface Box {
 
 /**
  * Arcs whose crown stands within the noise of a side of a square-cornered stick touch it: their bulge is changed by
- * so little. (Their ends are settled before.)
+ * so little. (Their ends are settled before.) Sticks of another shape, `box` null, are left alone.
  */
-export function settleCrowns(vertices: readonly OutlineVertex[], box: Box): Settling {
+export function settleCrowns(vertices: readonly OutlineVertex[], box: Box | null): Settling {
   let places = 0;
   let farthestMm = 0;
+  if (box === null) return { vertices, places, farthestMm };
   const settled = vertices.map((vertex, i) => {
     const to = vertices[(i + 1) % vertices.length]!;
     if (vertex.bulge === 0 || vertex.free !== 0) return vertex;

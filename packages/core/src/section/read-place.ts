@@ -3,7 +3,6 @@ import {
   arc,
   areaMm2,
   extentsOf,
-  insideRing,
   line,
   type Piece,
   type Point,
@@ -13,20 +12,21 @@ import {
   selfCrossings,
 } from "../curve/index.ts";
 import { DRAWING_NOISE_MM, SAME_POINT_MM } from "../measure/index.ts";
+import { inspectSection } from "./inspect.ts";
 import type { SettledPiece } from "./read-curves.ts";
-import { LARGEST_SECTION_MM, SMALLEST_SECTION_MM } from "./read-limits.ts";
 import {
   type Box,
   joinNearEnds,
   type OutlineVertex,
-  type Settling,
   type Side,
   settleCrowns,
   settleOnSides,
   snapMm,
   verticesOfPieces,
 } from "./read-noise.ts";
-import { type DrawingTroubleCode, type Reading, refuse, warn } from "./read-troubles.ts";
+import { type Reading, refuse, warn } from "./read-troubles.ts";
+import { LARGEST_SECTION_MM } from "./sizes.ts";
+import type { SizeDoubt } from "./svg-page.ts";
 import type { FreeSpan, Section } from "./types.ts";
 
 export interface StickSize {
@@ -34,40 +34,53 @@ export interface StickSize {
   readonly thicknessMm: number;
 }
 
-export interface DrawnSection {
+export interface DrawingOptions {
+  /** What the section is called; a file's name without its ending. */
   readonly name: string;
+  /** A stick to take instead of the one drawn: the section's box is set against its gauge edge and top face. */
+  readonly stickMm?: StickSize | undefined;
+  /** Where in the stick the lower left corner of the section's box goes instead, mm. */
+  readonly atMm?: Point | undefined;
+}
+
+export interface DrawnSection extends DrawingOptions {
   /** Closed, millimetres, y up, anywhere on the page. */
   readonly outline: readonly SettledPiece[];
   /** The drawn stick, in the same frame, or null if there is none. */
   readonly stick: readonly SettledPiece[] | null;
-  /** A stick to take instead. */
-  readonly stickMm?: StickSize | undefined;
-  /** Where the lower left corner of the section's box goes in the stick. */
-  readonly atMm?: Point | undefined;
+  /** What had to be assumed about the drawing's unit, if anything. */
+  readonly doubt: SizeDoubt | null;
 }
 
 /** The section with the stick's lower left corner at (0, 0); null after a refusal. */
 export function placeSection(reading: Reading, drawn: DrawnSection): Section | null {
   const outlineBox = boxOf(drawn.outline);
-  if (!sizeIsSane(reading, outlineBox)) return null;
+  const size = { widthMm: outlineBox.maxX - outlineBox.minX, heightMm: outlineBox.maxY - outlineBox.minY };
+  if (drawn.doubt !== null) warn(reading, drawn.doubt, "", size);
+  if (Math.min(size.widthMm, size.heightMm) <= DRAWING_NOISE_MM) {
+    refuse(reading, "outline-flat", "section", { element: "section" });
+    return null;
+  }
   const frame = stickFrame(reading, drawn, outlineBox);
   if (frame === null) return null;
 
-  let vertices: readonly OutlineVertex[] = verticesOfPieces(drawn.outline, frame.move);
-  const settle = (code: DrawingTroubleCode, found: Settling): void => {
-    vertices = found.vertices;
-    if (found.places > 0) warn(reading, code, "", { places: found.places, farthestMm: found.farthestMm });
-  };
-  settle("noise-ends", joinNearEnds(vertices));
-  const onSides = settleOnSides(vertices, frame.sides);
-  const again = joinNearEnds(onSides.vertices);
-  const crowns = frame.box === null ? null : settleCrowns(again.vertices, frame.box);
-  settle("noise-sides", {
-    vertices: crowns?.vertices ?? again.vertices,
-    places: onSides.places + (crowns?.places ?? 0),
-    farthestMm: Math.max(onSides.farthestMm, crowns?.farthestMm ?? 0),
-  });
-  return checkedSection(reading, drawn.name, vertices, frame.stick);
+  const joined = joinNearEnds(verticesOfPieces(drawn.outline, frame.move));
+  warnNoise(reading, "noise-ends", joined);
+  const onSides = settleOnSides(joined.vertices, frame.sides);
+  const crowns = settleCrowns(joinNearEnds({ ...onSides, places: 0 }).vertices, frame.box);
+  const places = onSides.places + crowns.places;
+  const farthestMm = Math.max(onSides.farthestMm, crowns.farthestMm);
+  warnNoise(reading, "noise-sides", { places, farthestMm });
+  return inspected(reading, drawn.name, crowns.vertices, frame.stick);
+}
+
+function warnNoise(
+  reading: Reading,
+  code: "noise-ends" | "noise-sides",
+  found: { readonly places: number; readonly farthestMm: number },
+): void {
+  const { places, farthestMm } = found;
+  if (places > 0) warn(reading, code, "", { places, farthestMm });
 }
 
 interface StickFrame {
@@ -81,6 +94,7 @@ interface StickFrame {
 
 function stickFrame(reading: Reading, drawn: DrawnSection, outlineBox: Box): StickFrame | null {
   const { stickMm, atMm } = drawn;
+  if (stickMm !== undefined && !stickIsSane(reading, stickMm.widthMm, stickMm.thicknessMm)) return null;
   const height = outlineBox.maxY - outlineBox.minY;
   if (stickMm !== undefined) {
     const at = atMm ?? { x: 0, y: stickMm.thicknessMm - height };
@@ -92,7 +106,7 @@ function stickFrame(reading: Reading, drawn: DrawnSection, outlineBox: Box): Sti
     return rectangleFrame(outlineBox.maxX - outlineBox.minX, height, move);
   }
   const stickBox = boxOf(drawn.stick);
-  if (!sizeIsSane(reading, stickBox)) return null;
+  if (!stickIsSane(reading, stickBox.maxX - stickBox.minX, stickBox.maxY - stickBox.minY)) return null;
   const stickMove = { x: -stickBox.minX, y: -stickBox.minY };
   const move = atMm === undefined ? stickMove : { x: atMm.x - outlineBox.minX, y: atMm.y - outlineBox.minY };
   const width = stickBox.maxX - stickBox.minX;
@@ -101,7 +115,7 @@ function stickFrame(reading: Reading, drawn: DrawnSection, outlineBox: Box): Sti
   const vertices = anticlockwise(joinNearEnds(verticesOfPieces(drawn.stick, stickMove)).vertices);
   const stick = vertices === null ? null : ringOf(vertices);
   if (stick === null || selfCrossings(stick, SAME_POINT_MM).length > 0) {
-    refuse(reading, "stick-broken", "stick");
+    refuse(reading, "drawn-stick-broken", "stick", { element: "stick" });
     return null;
   }
   const sides = stick.pieces.filter((piece) => piece.kind === "line");
@@ -131,46 +145,23 @@ function isSquareToPage(pieces: readonly SettledPiece[], box: Box): boolean {
   });
 }
 
-function checkedSection(
+/** The section as a ring, with everything that `inspectSection` has to say about it. */
+function inspected(
   reading: Reading,
   name: string,
   drawnVertices: readonly OutlineVertex[],
   stick: Ring,
 ): Section | null {
   const vertices = anticlockwise(drawnVertices);
-  const outline = vertices === null ? null : ringOf(vertices);
-  if (vertices === null || outline === null) {
-    refuse(reading, "outline-without-area", "section");
+  if (vertices === null) {
+    refuse(reading, "outline-flat", "section", { element: "section" });
     return null;
   }
-  const crossing = selfCrossings(outline, SAME_POINT_MM)[0];
-  if (crossing !== undefined) {
-    refuse(reading, "outline-crosses-itself", "section", { xMm: crossing.x, yMm: crossing.y });
-    return null;
-  }
-  const outside = placeOutside(outline, stick);
-  if (outside !== null) {
-    const { maxX, maxY } = extentsOf(stick);
-    const facts = { xMm: outside.x, yMm: outside.y, stickWidthMm: maxX, stickThicknessMm: maxY };
-    refuse(reading, "outline-outside-stick", "section", facts);
-    return null;
-  }
-  return { name, stick, outline, freeSpans: freeSpansOf(vertices), named: [] };
-}
-
-/** A vertex or crown of the outline that stands out of the stick by more than noise. */
-function placeOutside(outline: Ring, stick: Ring): Point | null {
-  const box = extentsOf(stick);
-  const square = stick.pieces.every((p) => p.kind === "line" && (p.from.x === p.to.x || p.from.y === p.to.y));
-  for (const piece of outline.pieces) {
-    const own = extentsOf(piece);
-    const x = own.minX < box.minX - DRAWING_NOISE_MM ? own.minX : own.maxX;
-    const y = own.minY < box.minY - DRAWING_NOISE_MM ? own.minY : own.maxY;
-    if (x < box.minX - DRAWING_NOISE_MM || x > box.maxX + DRAWING_NOISE_MM) return { x, y: piece.from.y };
-    if (y < box.minY - DRAWING_NOISE_MM || y > box.maxY + DRAWING_NOISE_MM) return { x: piece.from.x, y };
-    if (!(square && stick.pieces.length === 4) && insideRing(stick, piece.from) === "out") return piece.from;
-  }
-  return null;
+  const section = { name, stick, outline: ringOf(vertices), freeSpans: freeSpansOf(vertices), named: [] };
+  const { refusals, warnings } = inspectSection(section);
+  reading.refusal ??= refusals[0] ?? null;
+  reading.warnings.push(...warnings);
+  return section;
 }
 
 function freeSpansOf(vertices: readonly OutlineVertex[]): FreeSpan[] {
@@ -225,15 +216,13 @@ function boxOf(pieces: readonly SettledPiece[]): Box {
   return box;
 }
 
-function sizeIsSane(reading: Reading, box: Box): boolean {
-  const widthMm = box.maxX - box.minX;
-  const heightMm = box.maxY - box.minY;
-  if (!(widthMm <= LARGEST_SECTION_MM && heightMm <= LARGEST_SECTION_MM)) {
-    refuse(reading, "outline-too-large", "section", { widthMm, heightMm, largestMm: LARGEST_SECTION_MM });
-    return false;
-  }
-  if (widthMm < SMALLEST_SECTION_MM && heightMm < SMALLEST_SECTION_MM) {
-    refuse(reading, "outline-too-small", "section", { widthMm, heightMm, smallestMm: SMALLEST_SECTION_MM });
+function stickIsSane(reading: Reading, widthMm: number, thicknessMm: number): boolean {
+  for (const [side, valueMm] of [
+    ["width", widthMm],
+    ["thickness", thicknessMm],
+  ] as const) {
+    if (valueMm > SAME_POINT_MM && valueMm <= LARGEST_SECTION_MM) continue;
+    refuse(reading, "stick-size", "stick", { side, valueMm, mostMm: LARGEST_SECTION_MM });
     return false;
   }
   return true;

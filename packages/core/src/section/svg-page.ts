@@ -1,34 +1,39 @@
 /** The scale of an SVG's page: from user units, y down, to millimetres, y up. */
 import type { Affine } from "./read-affine.ts";
-import { type Reading, refuse, warn } from "./read-troubles.ts";
+import { type Reading, refuse } from "./read-troubles.ts";
 import { PIXEL_MM, readLength, readNumberList, type SvgLength } from "./svg-attributes.ts";
+
+export interface PageScale {
+  readonly toMm: Affine;
+  /** What had to be assumed, to be said once the section's size is known. */
+  readonly doubt: SizeDoubt | null;
+}
+
+export type SizeDoubt = "size-without-unit" | "size-in-pixels-assumed";
+
+const MILLIMETRES_ASSUMED: PageScale = { toMm: pageMap(1, 1), doubt: "size-without-unit" };
 
 /**
  * Source: W3C, Scalable Vector Graphics 1.1 (second edition), sections 7.2, 7.7 and 7.8; pixels at 96 to the inch by
  * CSS. Where the drawing is placed on the page does not matter here: the stick's corner becomes the origin.
  */
-export function pageToMillimetres(
-  reading: Reading,
-  attributes: Readonly<Record<string, string>>,
-): Affine | null {
+export function pageScale(reading: Reading, attributes: Readonly<Record<string, string>>): PageScale | null {
   const width = pageLength(reading, attributes, "width");
   const height = pageLength(reading, attributes, "height");
   if (reading.refusal !== null) return null;
   const viewBox = viewBoxOf(reading, attributes);
   if (reading.refusal !== null) return null;
   if (viewBox === null) {
-    const unitless = (width?.unitMm ?? null) === null && (height?.unitMm ?? null) === null;
-    if (unitless) warn(reading, "size-without-unit", "svg");
-    return pageMap(unitless ? 1 : PIXEL_MM, unitless ? 1 : PIXEL_MM);
+    const isUnitless = (width?.unitMm ?? null) === null && (height?.unitMm ?? null) === null;
+    return isUnitless ? MILLIMETRES_ASSUMED : { toMm: pageMap(PIXEL_MM, PIXEL_MM), doubt: null };
   }
   const scaleX = width === null ? null : lengthMm(width) / viewBox.width;
   const scaleY = height === null ? null : lengthMm(height) / viewBox.height;
-  if (scaleX === null && scaleY === null) {
-    warn(reading, "size-without-unit", "svg");
-    return pageMap(1, 1);
-  }
-  if ((width ?? height)!.unitMm === null) warn(reading, "size-in-pixels-assumed", "svg");
-  return fitted(scaleX ?? scaleY!, scaleY ?? scaleX!, attributes["preserveAspectRatio"] ?? "");
+  const anyScale = scaleX ?? scaleY;
+  if (anyScale === null) return MILLIMETRES_ASSUMED;
+  const toMm = fitted(scaleX ?? anyScale, scaleY ?? anyScale, attributes.preserveAspectRatio ?? "");
+  const isUnitless = (width ?? height)?.unitMm === null;
+  return { toMm, doubt: isUnitless ? "size-in-pixels-assumed" : null };
 }
 
 /** "meet" (unless said otherwise) takes the smaller scale for both, "slice" the larger, "none" each its own. */
@@ -57,7 +62,11 @@ function pageLength(
   const length = readLength(text);
   if (length === "relative") return null;
   if (length === null || length.number <= 0) {
-    refuse(reading, "svg-size-unreadable", name, { value: text.slice(0, 40) });
+    refuse(reading, "svg-size-unreadable", name, {
+      element: "svg",
+      attribute: name,
+      value: text.slice(0, 40),
+    });
     return null;
   }
   return length;
@@ -67,12 +76,16 @@ function viewBoxOf(
   reading: Reading,
   attributes: Readonly<Record<string, string>>,
 ): { width: number; height: number } | null {
-  const text = attributes["viewBox"];
+  const text = attributes.viewBox;
   if (text === undefined) return null;
   const numbers = text.length > 200 ? null : readNumberList(text);
   const [, , width, height] = numbers ?? [];
   if (numbers?.length !== 4 || !(width! > 0 && height! > 0) || !numbers.every(Number.isFinite)) {
-    refuse(reading, "svg-size-unreadable", "viewBox", { value: text.slice(0, 40) });
+    refuse(reading, "svg-size-unreadable", "viewBox", {
+      element: "svg",
+      attribute: "viewBox",
+      value: text.slice(0, 40),
+    });
     return null;
   }
   return { width: width!, height: height! };

@@ -1,30 +1,21 @@
 /** Reads a section from an SVG drawing; the format is described in `docs/` (section file: SVG). */
 import { parseXml, type XmlElement } from "@rgrove/parse-xml";
-import type { Point } from "../curve/index.ts";
-import { DRAWING_NOISE_MM, fine, type Outcome, refused } from "../measure/index.ts";
+import { DRAWING_NOISE_MM, fine, type Outcome, refused, type TroubleCode } from "../measure/index.ts";
 import { type SettledPiece, settle } from "./read-curves.ts";
-import { LONGEST_FILE, MOST_NAMES, MOST_POINTS } from "./read-limits.ts";
-import { placeSection, type StickSize } from "./read-place.ts";
-import { type DrawingTroubleCode, newReading, type Reading, refuse, warn } from "./read-troubles.ts";
-import { pageToMillimetres } from "./svg-page.ts";
+import { DEEPEST_NESTING, MOST_NAMES, MOST_POINTS } from "./read-limits.ts";
+import { type DrawingOptions, placeSection } from "./read-place.ts";
+import { isReadable } from "./read-text.ts";
+import { newReading, type Reading, refuse, warn } from "./read-troubles.ts";
+import { pageScale } from "./svg-page.ts";
 import type { DrawnRun } from "./svg-path-data.ts";
 import { localName, type SvgOutline, svgOutlines } from "./svg-walk.ts";
 import type { Section } from "./types.ts";
-
-export interface DrawingOptions {
-  /** What the section is called; a file's name without its ending. */
-  readonly name: string;
-  /** A stick to take instead of the one drawn: the section's box is set against its gauge edge and top face. */
-  readonly stickMm?: StickSize | undefined;
-  /** Where in the stick the lower left corner of the section's box goes instead, mm. */
-  readonly atMm?: Point | undefined;
-}
 
 /**
  * Reads a section (and stick) from the text of an SVG file. Millimetres, y up, the stick's lower left corner at
  * (0, 0). Never throws for what a file may hold: the refusal names the element and what to change.
  */
-export function readSvgSection(text: string, options: DrawingOptions): Outcome<Section, DrawingTroubleCode> {
+export function readSvgSection(text: string, options: DrawingOptions): Outcome<Section, TroubleCode> {
   const reading = newReading(MOST_POINTS);
   const section = svgSection(reading, text, options);
   if (reading.refusal !== null || section === null) return refused(reading.refusal!);
@@ -34,9 +25,9 @@ export function readSvgSection(text: string, options: DrawingOptions): Outcome<S
 function svgSection(reading: Reading, text: string, options: DrawingOptions): Section | null {
   const root = svgRoot(reading, text);
   if (root === null) return null;
-  const pageToMm = pageToMillimetres(reading, root.attributes);
-  if (pageToMm === null) return null;
-  const outlines = svgOutlines(reading, root, pageToMm);
+  const scale = pageScale(reading, root.attributes);
+  if (scale === null) return null;
+  const outlines = svgOutlines(reading, root, scale.toMm);
   if (reading.refusal !== null) return null;
   const stickOutline = options.stickMm === undefined ? called(reading, outlines, "stick") : null;
   if (reading.refusal !== null) return null;
@@ -45,22 +36,14 @@ function svgSection(reading: Reading, text: string, options: DrawingOptions): Se
   const pieces = closedPieces(reading, outline, "section", 1);
   const stick = stickOutline === null ? null : closedPieces(reading, stickOutline, "stick", 1);
   if (reading.refusal !== null) return null;
-  const { name, stickMm, atMm } = options;
-  return placeSection(reading, { name, outline: pieces, stick, stickMm, atMm });
+  return placeSection(reading, { ...options, outline: pieces, stick, doubt: scale.doubt });
 }
 
 function svgRoot(reading: Reading, text: string): XmlElement | null {
-  if (text.length > LONGEST_FILE) {
-    refuse(reading, "drawing-too-long", "", { characters: text.length, most: LONGEST_FILE });
-    return null;
-  }
-  if (text.trim() === "") {
-    refuse(reading, "drawing-empty", "");
-    return null;
-  }
+  if (!isReadable(reading, text)) return null;
   try {
     const { root, children } = parseXml(text, { preserveDocumentType: true });
-    if (children.some((child) => child.type === "doctype")) refuse(reading, "svg-doctype", "");
+    if (children.some((child) => child.type === "doctype")) refuse(reading, "svg-doctype", "", {});
     else if (root === null || localName(root.name) !== "svg") {
       refuse(reading, "svg-not-svg", "", { root: root?.name.slice(0, 40) ?? "" });
     } else return root;
@@ -72,8 +55,8 @@ function svgRoot(reading: Reading, text: string): XmlElement | null {
 
 /** The parser throws an XmlError with its place, or runs out of stack on elements nested by the thousand. */
 function refuseBroken(reading: Reading, text: string, error: unknown): void {
-  if (error instanceof RangeError) refuse(reading, "drawing-too-deep", "");
-  else if (text.slice(0, 10_000).includes("<!DOCTYPE")) refuse(reading, "svg-doctype", "");
+  if (error instanceof RangeError) refuse(reading, "drawing-too-deep", "", { deepest: DEEPEST_NESTING });
+  else if (text.slice(0, 10_000).includes("<!DOCTYPE")) refuse(reading, "svg-doctype", "", {});
   else {
     const { line, column } = error as { line?: number; column?: number };
     refuse(reading, "svg-broken", "", { line: line ?? 0, column: column ?? 0 });
@@ -94,7 +77,7 @@ function called(
     const found = outlines.filter(way).filter(mayBeClosed);
     if (found.length === 1) return found[0]!;
     if (found.length > 1) {
-      const code = name === "stick" ? "stick-several" : "outline-several";
+      const code = name === "stick" ? "drawn-stick-several" : "outline-several";
       refuse(reading, code, name, namesOf(found));
       return null;
     }
@@ -118,11 +101,11 @@ function sectionOutline(reading: Reading, outlines: readonly SvgOutline[]): SvgO
   if (closed.length === 1) return closed[0]!;
   if (closed.length > 1) refuse(reading, "outline-several", "", namesOf(closed));
   else if (others.length > 0) return others[0]!;
-  else refuse(reading, "outline-missing", "");
+  else refuse(reading, "outline-missing", "", {});
   return null;
 }
 
-function namesOf(outlines: readonly SvgOutline[]): { names: readonly string[]; more: number } {
+function namesOf(outlines: readonly SvgOutline[]): { names: string[]; more: number } {
   const names = outlines.slice(0, MOST_NAMES).map(({ name }) => name);
   return { names, more: outlines.length - names.length };
 }
@@ -146,7 +129,7 @@ function closedPieces(
   firstFree: number,
 ): SettledPiece[] {
   if (outline.trouble !== null) {
-    refuse(reading, outline.trouble.code, outline.name, outline.trouble.facts);
+    reading.refusal ??= outline.trouble;
     return [];
   }
   const settled = outline.runs
@@ -154,19 +137,24 @@ function closedPieces(
     .filter(({ pieces }) => pieces.length > 0);
   if (reading.refusal !== null) return [];
   if (settled.length > 1) {
-    refuse(reading, "outline-of-several-rings", outline.name, { rings: settled.length });
+    refuse(reading, "outline-of-several-rings", outline.name, {
+      element: outline.name,
+      rings: settled.length,
+    });
     return [];
   }
   const only = settled[0];
   if (only === undefined) {
-    refuse(reading, where === "stick" ? "stick-broken" : "outline-without-area", outline.name);
+    const code = where === "stick" ? "drawn-stick-broken" : "outline-flat";
+    refuse(reading, code, outline.name, { element: outline.name });
     return [];
   }
   const gap = gapMm(only.run);
   if (gap > DRAWING_NOISE_MM) {
-    refuse(reading, "outline-open", outline.name, { gapMm: gap });
+    refuse(reading, "outline-open", outline.name, { element: outline.name, gapMm: gap });
     return [];
   }
-  if (outline.grownMm > 0) warn(reading, "arc-radius-grown", outline.name, { grownMm: outline.grownMm });
+  if (outline.grownMm > 0)
+    warn(reading, "arc-radius-grown", outline.name, { element: outline.name, grownMm: outline.grownMm });
   return only.pieces;
 }

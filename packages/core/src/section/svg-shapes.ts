@@ -24,7 +24,7 @@ export function shapeCurves(name: string, attributes: Attributes): DrawnCurve[] 
     }
     case "polygon":
     case "polyline": {
-      const numbers = readNumberList(attributes["points"] ?? "");
+      const numbers = readNumberList(attributes.points ?? "");
       if (numbers === null || numbers.length % 2 === 1) return null;
       const points: Point[] = [];
       for (let i = 0; i < numbers.length; i += 2) points.push({ x: numbers[i]!, y: numbers[i + 1]! });

@@ -1,10 +1,10 @@
 /** Walks an SVG's elements and gathers the outlines drawn in it, each mapped to millimetres, y up. */
 import type { XmlElement } from "@rgrove/parse-xml";
-import { DRAWING_NOISE_MM } from "../measure/index.ts";
+import { cataloguedTrouble, DRAWING_NOISE_MM, type Trouble, type TroubleCode } from "../measure/index.ts";
 import { type Affine, after } from "./read-affine.ts";
 import { type DrawnCurve, mapCurve } from "./read-curves.ts";
 import { cleanName, DEEPEST_NESTING, MOST_POINTS } from "./read-limits.ts";
-import { type DrawingTrouble, type Reading, refuse } from "./read-troubles.ts";
+import { type Reading, refuse } from "./read-troubles.ts";
 import { readStyle, readTransform } from "./svg-attributes.ts";
 import { type DrawnRun, readPathData } from "./svg-path-data.ts";
 import { shapeCurves } from "./svg-shapes.ts";
@@ -19,7 +19,7 @@ export interface SvgOutline {
   /** By how much an arc had to grow to reach its ends, mm; 0 if none. */
   readonly grownMm: number;
   /** Refuses the drawing if this element is wanted. */
-  readonly trouble: DrawingTrouble | null;
+  readonly trouble: Trouble<TroubleCode> | null;
 }
 
 export interface Called {
@@ -46,24 +46,29 @@ export function svgOutlines(reading: Reading, root: XmlElement, pageToMm: Affine
   const visit = (element: XmlElement, above: Standing): void => {
     const kind = localName(element.name);
     if (!GROUPS.has(kind) && !SHAPES.has(kind)) return;
-    if (above.depth >= DEEPEST_NESTING)
-      return refuse(reading, "drawing-too-deep", "", { deepest: DEEPEST_NESTING });
+    if (above.depth >= DEEPEST_NESTING) {
+      refuse(reading, "drawing-too-deep", "", { deepest: DEEPEST_NESTING });
+      return;
+    }
     const { attributes } = element;
-    const style = readStyle(attributes["style"]);
-    const display = style.get("display") ?? attributes["display"]?.trim();
+    const style = readStyle(attributes.style);
+    const display = style.get("display") ?? attributes.display?.trim();
     if (display === "none") return;
-    const visibility = style.get("visibility") ?? attributes["visibility"]?.trim();
+    const visibility = style.get("visibility") ?? attributes.visibility?.trim();
     const hidden =
       visibility === undefined || visibility === "inherit" ? above.hidden : visibility !== "visible";
     const number = (counts.get(kind) ?? 0) + 1;
     counts.set(kind, number);
-    const own = { id: cleanName(attributes["id"] ?? ""), label: labelOf(attributes) };
+    const own = { id: cleanName(attributes.id ?? ""), label: labelOf(attributes) };
     const name = own.id !== "" ? own.id : `${kind} ${number}`;
     const calledBy = own.id === "" && own.label === "" ? above.calledBy : [own, ...above.calledBy];
-    const transform = readTransform(attributes["transform"] ?? "");
+    const transform = readTransform(attributes.transform ?? "");
     const trouble = transformTrouble(name, transform, style, attributes);
     if (GROUPS.has(kind)) {
-      if (trouble !== null) return refuse(reading, trouble.code, trouble.where, trouble.facts);
+      if (trouble !== null) {
+        reading.refusal ??= trouble;
+        return;
+      }
       const map = after(above.map, transform!);
       for (const child of elementsOf(element))
         visit(child, { map, calledBy, hidden, depth: above.depth + 1 });
@@ -80,8 +85,10 @@ export function svgOutlines(reading: Reading, root: XmlElement, pageToMm: Affine
         ? pathOutline(reading, name, attributes, map)
         : shapeOutline(kind, name, attributes, map);
     for (const run of outline.runs) curveCount += run.curves.length;
-    if (curveCount > MOST_POINTS)
-      return refuse(reading, "drawing-too-many-points", "", { most: MOST_POINTS });
+    if (curveCount > MOST_POINTS) {
+      refuse(reading, "drawing-too-many-points", "", { most: MOST_POINTS });
+      return;
+    }
     if (outline.runs.length > 0 || outline.trouble !== null) outlines.push({ ...outline, calledBy });
   };
 
@@ -112,11 +119,11 @@ function transformTrouble(
   transform: Affine | null,
   style: ReadonlyMap<string, string>,
   attributes: Readonly<Record<string, string>>,
-): DrawingTrouble | null {
-  if (transform === null) return { code: "svg-transform-broken", where: name, facts: {} };
+): Trouble<TroubleCode> | null {
+  if (transform === null) return cataloguedTrouble("svg-transform-broken", name, { element: name });
   const inStyle = style.get("transform");
   if ((inStyle !== undefined && inStyle !== "none") || attributes["transform-origin"] !== undefined) {
-    return { code: "svg-style-transform", where: name, facts: {} };
+    return cataloguedTrouble("svg-style-transform", name, { element: name });
   }
   return null;
 }
@@ -127,12 +134,12 @@ function pathOutline(
   attributes: Readonly<Record<string, string>>,
   map: Affine,
 ): Omit<SvgOutline, "calledBy"> {
-  const data = readPathData(attributes["d"] ?? "");
+  const data = readPathData(attributes.d ?? "");
   if (data.tooMany) refuse(reading, "drawing-too-many-points", name, { most: MOST_POINTS });
-  const trouble: DrawingTrouble | null =
+  const trouble: Trouble<TroubleCode> | null =
     data.brokenAt === null
       ? null
-      : { code: "svg-path-broken", where: name, facts: { character: data.brokenAt + 1 } };
+      : cataloguedTrouble("svg-path-broken", name, { element: name, character: data.brokenAt + 1 });
   const runs = data.runs.map(({ curves, closed }) => ({ curves: mapped(curves, map), closed }));
   const grownMm = data.grownBy * Math.max(Math.hypot(map.a, map.b), Math.hypot(map.c, map.d));
   return { name, runs, grownMm: grownMm > DRAWING_NOISE_MM ? grownMm : 0, trouble };
@@ -146,7 +153,16 @@ function shapeOutline(
 ): Omit<SvgOutline, "calledBy"> {
   const curves = shapeCurves(kind, attributes);
   if (curves === null)
-    return { name, runs: [], grownMm: 0, trouble: { code: "svg-size-unreadable", where: name, facts: {} } };
+    return {
+      name,
+      runs: [],
+      grownMm: 0,
+      trouble: cataloguedTrouble("svg-size-unreadable", name, {
+        element: name,
+        attribute: "size",
+        value: "",
+      }),
+    };
   const runs = curves.length === 0 ? [] : [{ curves: mapped(curves, map), closed: kind !== "polyline" }];
   return { name, runs, grownMm: 0, trouble: null };
 }
