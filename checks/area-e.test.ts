@@ -88,8 +88,8 @@ describe("Area E: planes", () => {
     near(stretchRatio(bedDeg), wanted(row, "stretch_along_blade"), tolerance);
     near(iron.depthMm, wanted(row, "iron_depth"), tolerance);
     near(iron.radiusAtMiddleMm, wanted(row, "ellipse_radius_at_middle"), tolerance);
-    near(iron.plainArcRadiusMm, wanted(row, "radius_of_arc_through_3_points"), tolerance);
-    near(iron.plainArcErrorMm, wanted(row, "max_error_of_that_arc"), tolerance);
+    near(iron.plainArc!.radiusMm, wanted(row, "radius_of_arc_through_3_points"), tolerance);
+    near(iron.plainArc!.errorMm, wanted(row, "max_error_of_that_arc"), tolerance);
   });
 
   test.each(group("K"))("$id: pitch of a skewed iron", (row) => {

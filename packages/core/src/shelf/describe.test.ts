@@ -15,7 +15,7 @@ test("one line a plane, set out in columns", () => {
     { kind: "plough", widths: [3, 6], fence: 80, depth: 15 },
   ]);
   expect(describeShelf(shelf, { unit: "mm", form: "plain" })).toEqual([
-    "h          10 mm hollow     radius 10 mm, 10 mm wide, arc 60 deg, 1.3 mm deep; rounds over to its radius; clears 0.4 mm of standing wood beside it",
+    "h          10 mm hollow     radius and width 10 mm, arc 60 deg, depth 1.34 mm; rounds over to its radius; clears 0.4 mm of standing wood beside it",
     "left-bill  left snipe bill  6 mm wide, nose 0.4 mm, flank 60 deg from level; opens and sharpens a quirk, its wall on the left, up to 5 mm deep",
     "plough     plough           irons 3 mm and 6 mm; cuts a groove up to 80 mm from an edge and 15 mm deep",
   ]);
@@ -23,7 +23,10 @@ test("one line a plane, set out in columns", () => {
 
 test("inches for those who read inches", () => {
   const [line] = describeShelf(shelfOf([{ kind: "rebate", width: "1/2 in" }]), { unit: "in" });
-  expect(line).toContain("½″ wide");
+  expect(line).toContain("½ in wide");
+  const [other] = describeShelf(shelfOf([{ kind: "round", radius: 9.525, width: 9.5 }]), { unit: "in" });
+  // 9.5 mm is 0.37402 in; the depth of its arc, 9.525 - sqrt(9.525² - 4.75²) = 1.26889 mm, is 0.04996 in.
+  expect(other).toContain("radius ⅜ in, width 0.374 in, arc 60°, depth 0.05 in");
 });
 
 test("every kind is described without jargon or a missing number", () => {

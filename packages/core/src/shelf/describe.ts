@@ -1,6 +1,7 @@
 /** The shelf in lines for a terminal or a list: each plane with its sizes and what it is for. */
-import { formatDeg, type LengthUnit, type Writer, writerFor } from "../measure/index.ts";
+import { type LengthUnit, sameMm, type Writer, writerFor } from "../measure/index.ts";
 import { wallAllowanceMm } from "./limits.ts";
+import { sizeText } from "./plane-name.ts";
 import { soleAngleDeg, soleDepthMm } from "./sole.ts";
 import type { CurvedPlane, Plane, Shelf } from "./types.ts";
 
@@ -43,34 +44,38 @@ export function describePlane(plane: Plane, writing: ShelfWriting): PlaneDescrip
 }
 
 function sizesText(plane: Plane, write: Writer, writing: ShelfWriting): string {
+  // A plane's own sizes are written exactly: rounded to a rule's divisions, two planes of a pair could look alike.
+  const size = (sizeMm: number) => sizeText({ mm: sizeMm, unit: writing.unit }, writing.form ?? "print");
   switch (plane.kind) {
     case "hollow":
     case "round":
-      return curvedSizes(plane, write, writing);
+      return curvedSizes(plane, write, size);
     case "snipe bill":
-      return `${write.length(plane.widthMm)} wide, nose ${write.length(plane.noseMm)}, flank ${write.degrees(plane.slopeDeg)} from level`;
+      return `${size(plane.widthMm)} wide, nose ${size(plane.noseMm)}, flank ${write.degrees(plane.slopeDeg)} from level`;
     case "plough":
-      return `irons ${write.list(plane.widthsMm.map((widthMm) => write.length(widthMm)))}`;
+      return `irons ${write.list(plane.widthsMm.map(size))}`;
     case "side round":
-      return `foot ${write.length(plane.widthMm)}, radius ${write.length(plane.radiusMm ?? plane.widthMm)}`;
+      return `foot ${size(plane.widthMm)}, radius ${size(plane.radiusMm ?? plane.widthMm)}`;
     case "side snipe":
     case "side rebate":
-      return `foot ${write.length(plane.widthMm)}`;
+      return `foot ${size(plane.widthMm)}`;
     case "bead":
-      return `${write.length(plane.widthMm)} wide, quirk ${write.length(plane.quirkMm)}`;
+      return `${size(plane.widthMm)} wide, quirk ${size(plane.quirkMm)}`;
     case "shaped": {
       const pieces = plane.sole.pieces;
-      return `${write.length(pieces[pieces.length - 1]!.to.x - pieces[0]!.from.x)} wide`;
+      return `${size(pieces[pieces.length - 1]!.to.x - pieces[0]!.from.x)} wide`;
     }
     default:
-      return `${write.length(plane.widthMm)} wide`;
+      return `${size(plane.widthMm)} wide`;
   }
 }
 
-function curvedSizes(plane: CurvedPlane, write: Writer, writing: ShelfWriting): string {
-  const arc = formatDeg(soleAngleDeg(plane), writing.form === undefined ? {} : { form: writing.form });
-  const depth = write.length(soleDepthMm(plane));
-  return `radius ${write.length(plane.radiusMm)}, ${write.length(plane.widthMm)} wide, arc ${arc}, ${depth} deep`;
+function curvedSizes(plane: CurvedPlane, write: Writer, size: (sizeMm: number) => string): string {
+  const { radiusMm, widthMm } = plane;
+  const both = sameMm(radiusMm, widthMm)
+    ? `radius and width ${size(radiusMm)}`
+    : `radius ${size(radiusMm)}, width ${size(widthMm)}`;
+  return `${both}, arc ${write.degrees(soleAngleDeg(plane))}, depth ${size(soleDepthMm(plane))}`;
 }
 
 function useText(plane: Plane, write: Writer): string {

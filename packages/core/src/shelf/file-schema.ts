@@ -4,6 +4,10 @@
  */
 import { z } from "zod";
 
+/** Irons of one plough, and points of one drawn sole, at most. */
+export const MOST_IRONS = 40;
+export const MOST_POINTS = 2000;
+
 /** A length as the file holds it: a number in the file's unit, or a string that carries its own. */
 const length = z
   .union([z.number(), z.string()])
@@ -41,7 +45,11 @@ export const planeSchemas = {
   rebate: z.strictObject({ kind: z.literal("rebate"), ...flat }),
   smoother: z.strictObject({ kind: z.literal("smoother"), ...flat }),
   "moving fillister": z.strictObject({ kind: z.literal("moving fillister"), ...fenced, width: length }),
-  plough: z.strictObject({ kind: z.literal("plough"), ...fenced, widths: z.array(length).min(1).max(40) }),
+  plough: z.strictObject({
+    kind: z.literal("plough"),
+    ...fenced,
+    widths: z.array(length).min(1).max(MOST_IRONS),
+  }),
   "side round": z.strictObject({ kind: z.literal("side round"), ...sided, radius: length.optional() }),
   "side snipe": z.strictObject({ kind: z.literal("side snipe"), ...sided }),
   "side rebate": z.strictObject({ kind: z.literal("side rebate"), ...sided }),
@@ -54,7 +62,7 @@ export const planeSchemas = {
   shaped: z.strictObject({
     kind: z.literal("shaped"),
     ...named,
-    sole: z.array(vertex).min(2).max(2000),
+    sole: z.array(vertex).min(2).max(MOST_POINTS),
     cutsWall: z.enum(["left", "right", "both", "none"]),
   }),
 } as const;

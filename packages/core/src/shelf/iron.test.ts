@@ -124,10 +124,32 @@ describe("the edge", () => {
   });
 });
 
-test("grinding to a plain arc costs nothing on an upright bed, and by hand at a half circle on 30°", () => {
-  expect(curvedIron(ROUND, 90).plainArcErrorMm).toBe(0);
-  // r = 1, w = 2, stretch 2: the edge is 2 deep and 2 wide; R = (1 + 4) / 4 = 1.25; both part most where
-  // x² = (4 · 1.5625 - 1) / 3 = 1.75, beyond the corner: the ellipse is steeper throughout.
-  const iron = curvedIron({ radiusMm: 1, widthMm: 2 }, 30);
-  expect(iron.plainArcRadiusMm).toBeCloseTo(1.25, 12);
+describe("grinding to a plain arc", () => {
+  test("costs nothing on an upright bed", () => {
+    expect(curvedIron(ROUND, 90).plainArc).toEqual({ radiusMm: expect.closeTo(12.7, 9), errorMm: 0 });
+  });
+
+  test.each([
+    [10, 10, 45],
+    [10, 3, 60],
+    [10, 14, 55],
+    [6, 11, 75],
+  ])("radius %d, width %d, bed %d°: the error against dense sampling", (radiusMm, widthMm, pitchDeg) => {
+    const stretch = 1 / Math.sin((pitchDeg * Math.PI) / 180);
+    const { plainArc } = curvedIron({ radiusMm, widthMm }, pitchDeg);
+    if (plainArc === undefined) throw new Error("this edge is shallow enough for a plain arc");
+    let mostMm = 0;
+    for (let step = 0; step <= 20_000; step++) {
+      const x = (widthMm / 2) * (step / 20_000);
+      const edge = stretch * (radiusMm - Math.sqrt(radiusMm ** 2 - x ** 2));
+      const arc = plainArc.radiusMm - Math.sqrt(plainArc.radiusMm ** 2 - x ** 2);
+      mostMm = Math.max(mostMm, Math.abs(edge - arc));
+    }
+    expect(plainArc.errorMm).toBeCloseTo(mostMm, 6);
+  });
+
+  test("an edge deeper than half its width has no such arc", () => {
+    // A half circle on a bed of 30°: 2 mm wide, 2 mm deep.
+    expect(curvedIron({ radiusMm: 1, widthMm: 2 }, 30)).not.toHaveProperty("plainArc");
+  });
 });

@@ -3,7 +3,7 @@
  * the edge. The edge lies flat on the bed, so it is the sole seen aslant: lower down the bed is further along it.
  */
 import { flattenPiece, type Point, point } from "../curve/index.ts";
-import { FLATTEN_MM, requireBetween, toDeg, toRad } from "../measure/index.ts";
+import { exceedsMm, FLATTEN_MM, requireBetween, toDeg, toRad } from "../measure/index.ts";
 import { soleDepthMm } from "./sole.ts";
 import type { CurvedPlane, Sole } from "./types.ts";
 
@@ -118,10 +118,12 @@ export interface CurvedIron {
   readonly upMm: number;
   /** Radius of the ellipse at the middle of the edge, mm: what a small round stone has to pass. */
   readonly radiusAtMiddleMm: number;
-  /** Radius of the plain arc through both corners and the middle, mm. */
-  readonly plainArcRadiusMm: number;
-  /** How far that plain arc strays from the true edge, measured up the face, mm: what grinding to it costs. */
-  readonly plainArcErrorMm: number;
+  /**
+   * The plain arc through both corners and the middle: its radius, and how far it strays from the true edge,
+   * measured up the face, which is what grinding to it costs. Absent where the edge is deeper than half its width:
+   * such an arc would be more than a half circle.
+   */
+  readonly plainArc?: { readonly radiusMm: number; readonly errorMm: number };
 }
 
 /**
@@ -135,15 +137,16 @@ export function curvedIron(plane: Pick<CurvedPlane, "radiusMm" | "widthMm">, pit
   const stretch = stretchRatio(pitchDeg);
   const depthMm = soleDepthMm(plane) * stretch;
   const halfMm = widthMm / 2;
-  const plainArcRadiusMm = (halfMm ** 2 + depthMm ** 2) / (2 * depthMm);
-  return {
+  const iron = {
     depthMm,
     acrossMm: radiusMm,
     upMm: radiusMm * stretch,
     radiusAtMiddleMm: radiusMm / stretch,
-    plainArcRadiusMm,
-    plainArcErrorMm: plainArcErrorMm(radiusMm, stretch, plainArcRadiusMm),
   };
+  if (exceedsMm(depthMm, halfMm)) return iron;
+  const arcRadiusMm = (halfMm ** 2 + depthMm ** 2) / (2 * depthMm);
+  const errorMm = plainArcErrorMm(radiusMm, stretch, arcRadiusMm);
+  return { ...iron, plainArc: { radiusMm: arcRadiusMm, errorMm } };
 }
 
 /**

@@ -21,7 +21,9 @@ export function isPrintable(text: string): boolean {
 
 /** A short quotation of any value for a message; what cannot be printed becomes a replacement character. */
 export function quoted(value: unknown): string {
-  return shorten(plainText(value).replace(UNPRINTABLE, "\uFFFD"));
+  // Cut before anything else: what a file holds there may be megabytes long.
+  const start = plainText(value).slice(0, 4 * QUOTED_CHARACTERS);
+  return shorten(start.replace(UNPRINTABLE, "\uFFFD"));
 }
 
 function plainText(value: unknown): string {

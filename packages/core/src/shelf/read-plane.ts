@@ -1,7 +1,14 @@
 /** Reads one plane of a shelf file: keys, then lengths, then what the sizes mean together. */
 import { cataloguedTrouble, fine, INCH_MM, readLength, refused } from "../measure/index.ts";
 import { buildPlane } from "./build-plane.ts";
-import { type FilePlane, type FileUnit, PLANE_KINDS, planeSchemas } from "./file-schema.ts";
+import {
+  type FilePlane,
+  type FileUnit,
+  MOST_IRONS,
+  MOST_POINTS,
+  PLANE_KINDS,
+  planeSchemas,
+} from "./file-schema.ts";
 import { nearestWord } from "./nearest-word.ts";
 import { LARGEST_SIZE_MM } from "./plane-defaults.ts";
 import { madeId, madeName, NOUNS, type Size, type Sizes } from "./plane-name.ts";
@@ -24,6 +31,9 @@ export interface PlaneReading {
   readonly at: string;
 }
 
+/** Troubles told at once; more would bury the first. */
+export const MOST_TROUBLES = 20;
+
 const LONGEST_ID = 60;
 const LONGEST_NAME = 80;
 const ID = /^[\p{L}\p{N}][\p{L}\p{M}\p{N} ._/+⁄-]*$/u;
@@ -44,8 +54,8 @@ const WANTED: Readonly<Record<string, string>> = {
   skew: "an angle in degrees, as a number",
   slope: "an angle in degrees, as a number",
   shoulder: "a width and a height",
-  widths: "a list of 1 to 40 lengths",
-  sole: "a list of 2 to 2000 points, each [x, y] or [x, y, bulge]",
+  widths: `a list of 1 to ${MOST_IRONS} lengths`,
+  sole: `a list of 2 to ${MOST_POINTS} points, each [x, y] or [x, y, bulge]`,
 };
 const WANTED_LENGTH = "a length, such as 12.7 or “1/2 in”";
 
@@ -86,9 +96,21 @@ function readShape(entry: unknown, at: string): ShelfOutcome<FilePlane> {
   const keyed = entry as Readonly<Record<string, unknown>>;
   const kind = PLANE_KINDS.find((known) => known === keyed.kind);
   if (kind === undefined) return refused(kindTrouble(keyed.kind, at));
+  // Both are asked before the schema is, which takes seconds over a million strange keys or items.
+  const known = Object.keys(planeSchemas[kind].shape);
+  const strange = Object.keys(keyed).filter((key) => !known.includes(key));
+  if (strange.length > MOST_TROUBLES) {
+    const [first, ...rest] = strange
+      .slice(0, MOST_TROUBLES)
+      .map((key) => unknownKey(key, NOUNS[kind], known, `${at}.${quoted(key)}`));
+    return refused(first!, ...rest);
+  }
+  const longList = Object.keys(keyed).find(
+    (key) => Array.isArray(keyed[key]) && keyed[key].length > MOST_POINTS,
+  );
+  if (longList !== undefined) return refused(valueTrouble(entry, [longList], NOUNS[kind], at));
   const parsed = planeSchemas[kind].safeParse(entry);
   if (parsed.success) return fine(parsed.data as FilePlane);
-  const known = Object.keys(planeSchemas[kind].shape);
   const unknown: ShelfTrouble[] = [];
   const others: ShelfTrouble[] = [];
   for (const issue of parsed.error.issues) {
@@ -204,7 +226,7 @@ function readIdentity(file: FilePlane, sizes: Sizes, at: string): ShelfOutcome<I
     return refused(cataloguedTrouble("shelf-bad-id", `${at}.id`, { found: quoted(file.id) }));
   }
   const given = file.name === undefined ? "" : cleanText(file.name);
-  if ([...given].length > LONGEST_NAME) {
+  if (given.length > LONGEST_NAME) {
     const facts = {
       key: "name",
       wanted: `a name of at most ${LONGEST_NAME} characters`,

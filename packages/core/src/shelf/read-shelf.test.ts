@@ -397,6 +397,25 @@ describe("refused, with the place", () => {
     ]);
   });
 
+  test("a plane with a thousand strange keys is refused with the first few", () => {
+    const strange = Object.fromEntries(Array.from({ length: 1000 }, (_, index) => [`note${index}`, 1]));
+    const troubles = troublesOf(file([{ ...HOLLOW, ...strange }]));
+    expect(troubles).toHaveLength(20);
+    expect(troubles[0]).toMatchObject({ code: "shelf-unknown-key", where: "planes[0].note0" });
+  });
+
+  test("lists without end are refused before they are read", () => {
+    const sole = Array(2001).fill([]);
+    expect(troubleWith({ kind: "shaped", sole, cutsWall: "none" })).toMatchObject({
+      code: "shelf-wrong-value",
+      where: "planes[0].sole",
+    });
+    expect(troubleWith({ kind: "plough", widths: Array(41).fill(3) })).toMatchObject({
+      code: "shelf-wrong-value",
+      where: "planes[0].widths",
+    });
+  });
+
   test("in a larger file the place says where the shelf stands", () => {
     const read = readShelf(file([{ kind: "rebate", width: -1 }]), { at: "shelf" });
     expect(!read.ok && read.trouble.where).toBe("shelf.planes[0].width");

@@ -2,7 +2,7 @@
 import { cataloguedTrouble, fine, refused } from "../measure/index.ts";
 import { type FileUnit, SHELF_KEYS } from "./file-schema.ts";
 import { isPrintable, quoted } from "./printable-text.ts";
-import { ownKeys, type PlaneRead, readPlaneEntry } from "./read-plane.ts";
+import { MOST_TROUBLES, ownKeys, type PlaneRead, readPlaneEntry } from "./read-plane.ts";
 import { SHELF_FORMAT, SHELF_VERSION } from "./shelf-format.ts";
 import { type ShelfOutcome, type ShelfTrouble, unknownKey } from "./shelf-trouble.ts";
 import type { Plane, Shelf } from "./types.ts";
@@ -12,8 +12,6 @@ const MOST_MEGABYTES = 5;
 const BYTES_PER_MEGABYTE = 1_000_000;
 /** More planes than the fullest shop holds; planning tries every one of them. */
 const MOST_PLANES = 500;
-/** Troubles told at once; more would bury the first. */
-const MOST_TROUBLES = 20;
 /** No part of a shelf file is nested deeper; whatever is, the schema refuses as a wrong value. */
 const DEEPEST = 8;
 
@@ -32,7 +30,7 @@ export interface ShelfReading {
  * equal planes. Missing ids and names are made. What had to be assumed stands in `assumed`, in sentences; sizes that
  * are possible but unusual come as warnings. An empty shelf is read; it is the planning that refuses it
  * (`shelf-empty`). Refuses unknown keys, impossible sizes, ids given twice and files of a newer version, each with
- * its place. Never throws, whatever it is given.
+ * its place. Never throws, for any text and any parsed JSON.
  */
 export function readShelf(input: unknown, reading: ShelfReading = {}): ShelfOutcome<Shelf> {
   const at = reading.at ?? "";
@@ -69,11 +67,12 @@ function readParsed(value: unknown, at: string): ShelfOutcome<Shelf> {
   const { unit, planes } = head.value;
   const troubles: ShelfTrouble[] = [];
   const reads: PlaneRead[] = [];
-  planes.forEach((entry, index) => {
+  for (const [index, entry] of planes.entries()) {
+    if (troubles.length >= MOST_TROUBLES) break;
     const read = readPlaneEntry(entry, { unit, at: placeOf(at, index) });
     if (read.ok) reads.push(read.value);
     else troubles.push(read.trouble, ...(read.more ?? []));
-  });
+  }
   const places = planes.map((_, index) => placeOf(at, index));
   if (troubles.length === 0) troubles.push(...duplicateIds(reads, places));
   if (troubles.length > 0) return refused(troubles[0]!, ...troubles.slice(1, MOST_TROUBLES));
@@ -95,7 +94,7 @@ function readHead(
   const forbidden = forbiddenKey(value, at);
   if (forbidden !== undefined) return refused(forbidden);
   if (file.format !== SHELF_FORMAT) {
-    const found = `“${quoted(file.format)}” as its format`;
+    const found = file.format === undefined ? "no format" : `“${quoted(file.format)}” as its format`;
     return refused(cataloguedTrouble("shelf-wrong-format", under(at, "format"), { found }));
   }
   const version = versionTrouble(file.version, under(at, "version"));
@@ -105,10 +104,10 @@ function readHead(
   }
   const unknown = keys.filter((key) => !SHELF_KEYS.includes(key));
   if (unknown.length > 0) {
-    const [first, ...rest] = unknown.map((key) =>
-      unknownKey(key, "shelf", SHELF_KEYS, under(at, quoted(key))),
-    );
-    return refused(first!, ...rest.slice(0, MOST_TROUBLES - 1));
+    const [first, ...rest] = unknown
+      .slice(0, MOST_TROUBLES)
+      .map((key) => unknownKey(key, "shelf", SHELF_KEYS, under(at, quoted(key))));
+    return refused(first!, ...rest);
   }
   if (file.planes === undefined) {
     return refused(cataloguedTrouble("shelf-missing-key", at, { key: "planes", of: "shelf" }));
