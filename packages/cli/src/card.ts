@@ -2,13 +2,10 @@
 import type { Plan } from "mouldwright/cutting";
 import type { LengthUnit } from "mouldwright/measure";
 import { benchCardLines, drawCut, drawStrip, writeSvg } from "mouldwright/sheets";
-import { wrapped } from "./io.ts";
 
-/** The card as text, each line wrapped to the columns. */
+/** The card as text, no line longer than the columns. */
 export function benchCard(plan: Plan, unit: LengthUnit, columns: number): string {
-  return benchCardLines(plan, { unit })
-    .map((line) => `${wrapped(line, columns, "    ")}\n`)
-    .join("");
+  return `${benchCardLines(plan, { unit, columns }).join("\n")}\n`;
 }
 
 export interface Picture {
@@ -18,11 +15,11 @@ export interface Picture {
 
 /** One picture of every cut, and the strip of all of them; names begin with `stem`. */
 export function picturesOf(plan: Plan, stem: string, unit: LengthUnit): readonly Picture[] {
-  const figures = String(plan.cuts.length).length;
+  const figures = Math.max(2, String(plan.cuts.length).length);
   return [
     { name: `${stem}-strip.svg`, text: writeSvg(drawStrip(plan, { unit })) },
     ...plan.cuts.map((cut) => ({
-      name: `${stem}-cut-${String(cut.number).padStart(Math.max(2, figures), "0")}.svg`,
+      name: `${stem}-cut-${String(cut.number).padStart(figures, "0")}.svg`,
       text: writeSvg(drawCut(plan, cut.number, { unit })),
     })),
   ];

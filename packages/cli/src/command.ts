@@ -45,7 +45,14 @@ export function readPlacement(command: Command): Read<Placement> {
   if (size?.ok === false) return { ok: false, file: "", troubles: troublesOfRefusal(size) };
   const place = at === undefined ? undefined : readPlace("at", at, unit);
   if (place?.ok === false) return { ok: false, file: "", troubles: troublesOfRefusal(place) };
-  return { ok: true, value: { stick: size?.value, at: place?.value }, warnings: [] };
+  return {
+    ok: true,
+    value: {
+      stick: size?.value,
+      at: place === undefined ? undefined : { x: place.value.xMm, y: place.value.yMm },
+    },
+    warnings: [],
+  };
 }
 
 /** `--tolerance`, mm; `undefined` if it was not given. */

@@ -1,8 +1,9 @@
 /** What a command reads: a shelf, a section from a drawing or a job. */
 import { basename, dirname, extname, join } from "node:path";
+import { readJsonText } from "mouldwright/cutting";
 import { type Job, readJob, sectionOfJob, shelfFileOfJob, shelfOfJob } from "mouldwright/job";
 import { cataloguedTrouble, type LengthUnit, type Outcome, refused, type Trouble } from "mouldwright/measure";
-import { inspectSection, readDxfSection, readSvgSection, type Section } from "mouldwright/section";
+import { inspectSection, readSectionFile, type Section } from "mouldwright/section";
 import { readShelf, type Shelf } from "mouldwright/shelf";
 import { MOST_INPUT_BYTES, readTextFile } from "./read-file.ts";
 
@@ -17,7 +18,7 @@ export function notRead(file: string, outcome: Outcome<unknown> & { readonly ok:
 
 export interface Placement {
   readonly stick?: undefined | { readonly widthMm: number; readonly thicknessMm: number };
-  readonly at?: undefined | { readonly xMm: number; readonly yMm: number };
+  readonly at?: undefined | { readonly x: number; readonly y: number };
 }
 
 export interface SectionInput {
@@ -26,21 +27,11 @@ export interface SectionInput {
   readonly job: Job | null;
 }
 
-const DRAWINGS = [".svg", ".dxf"];
-
-/** The section of a drawing or of a job, by the ending of the file's name. */
+/** The section of a job (a file whose name ends in .json) or of a drawing, told by what it holds. */
 export async function readSectionInput(path: string, placement: Placement): Promise<Read<SectionInput>> {
-  const ending = extname(path).toLowerCase();
-  if (ending !== ".json" && !DRAWINGS.includes(ending)) {
-    const wanted = [...DRAWINGS, ".json"];
-    // A missing file or a folder is the nearer reason than its ending.
-    const there = await readTextFile(path, MOST_INPUT_BYTES);
-    if (!there.ok) return notRead(path, there);
-    return notRead(path, refused(cataloguedTrouble("path-kind-unknown", path, { wanted })));
-  }
   const text = await readTextFile(path, MOST_INPUT_BYTES);
   if (!text.ok) return notRead(path, text);
-  if (ending === ".json") {
+  if (extname(path).toLowerCase() === ".json") {
     const job = readJob(text.value);
     if (!job.ok) return notRead(path, job);
     const placed = { ...job.value, stick: placement.stick ?? job.value.stick };
@@ -48,11 +39,11 @@ export async function readSectionInput(path: string, placement: Placement): Prom
     if (!section.ok) return notRead(path, section);
     return { ok: true, value: { section: section.value, job: placed }, warnings: section.warnings };
   }
-  const read = ending === ".svg" ? readSvgSection : readDxfSection;
-  const section = read(text.value, {
-    name: basename(path, extname(path)),
+  const section = readSectionFile({
+    fileName: basename(path),
+    text: text.value,
     stickMm: placement.stick,
-    atMm: placement.at === undefined ? undefined : { x: placement.at.xMm, y: placement.at.yMm },
+    atMm: placement.at,
   });
   if (!section.ok) return notRead(path, section);
   const { refusals, warnings } = inspectSection(section.value);
@@ -68,7 +59,10 @@ export async function readSectionInput(path: string, placement: Placement): Prom
 export async function readShelfFile(path: string): Promise<Read<Shelf>> {
   const text = await readTextFile(path, MOST_INPUT_BYTES);
   if (!text.ok) return notRead(path, text);
-  const shelf = readShelf(text.value);
+  // Parsed here, so that a fault in the text is told by line and column on every system.
+  const json = readJsonText(text.value, { mostCharacters: MOST_INPUT_BYTES });
+  if (!json.ok) return notRead(path, json);
+  const shelf = readShelf(json.value);
   return shelf.ok ? shelf : notRead(path, shelf);
 }
 

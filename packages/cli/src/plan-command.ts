@@ -1,12 +1,12 @@
 import { join } from "node:path";
 import { type Plan, writePlan } from "mouldwright/cutting";
 import { cataloguedTrouble, type LengthUnit, type Trouble } from "mouldwright/measure";
+import { type PlanRequest, planSteps } from "mouldwright/planning";
 import { benchCard, picturesOf } from "./card.ts";
 import { type Command, note, readPlacement, readTolerance, refuse, troublesOfRefusal } from "./command.ts";
 import { EXIT } from "./exit-codes.ts";
 import { readSectionInput, readShelfInput, unitOf } from "./input.ts";
 import { onlyName } from "./names.ts";
-import { type PlanRequest, planSteps } from "./planner.ts";
 import { runSteps } from "./progress.ts";
 import { reportOf, reportsOf } from "./report.ts";
 import {

@@ -1,5 +1,5 @@
 import { extname } from "node:path";
-import { cataloguedTrouble } from "mouldwright/measure";
+import { cataloguedTrouble, type LengthUnit } from "mouldwright/measure";
 import { type Section, writeDxfSection, writeSvgSection } from "mouldwright/section";
 import { nearestWord } from "mouldwright/shelf";
 import { type Command, note, readPlacement, refuse } from "./command.ts";
@@ -77,7 +77,7 @@ async function convert(command: Command, files: readonly string[], placement: Pl
     const facts = { option: "--out", sample: "--out cornice.dxf" };
     return refuse(command, { file: "", troubles: [cataloguedTrouble("option-missing", "", facts)] });
   }
-  const write = writerOf(out);
+  const write = writerOf(out, command.askedUnit ?? "mm");
   if (write === null) {
     const unknown = cataloguedTrouble("path-kind-unknown", out, { wanted: [".svg", ".dxf"] });
     return refuse(command, { file: out, troubles: [unknown] });
@@ -104,10 +104,10 @@ async function convert(command: Command, files: readonly string[], placement: Pl
   return EXIT.whole;
 }
 
-function writerOf(path: string): ((section: Section) => string) | null {
+function writerOf(path: string, unit: LengthUnit): ((section: Section) => string) | null {
   switch (extname(path).toLowerCase()) {
     case ".svg":
-      return writeSvgSection;
+      return (section) => writeSvgSection(section, { unit });
     case ".dxf":
       return writeDxfSection;
     default:

@@ -52,17 +52,20 @@ function faceLines(
   // The ring runs anticlockwise, so a face on top comes from the far edge; a maker reads from the gauge edge.
   const fromGaugeEdge = face.from.x > face.to.x;
   const stretches = stretchesOf(section, face);
+  const read = fromGaugeEdge ? [...stretches].reverse() : stretches;
+  // A stretch's two ends in the ring's order; the one met first when read comes before it.
+  const endsOf = (stretch: Stretch): readonly [Join | undefined, Join | undefined] => {
+    const ends = [joins[stretch.first], joins[(stretch.first + stretch.pieces.length) % total]] as const;
+    return fromGaugeEdge ? [ends[1], ends[0]] : ends;
+  };
   const lines: string[] = [];
-  for (const [i, stretch] of (fromGaugeEdge ? [...stretches].reverse() : stretches).entries()) {
-    if (i > 0) {
-      // The join between two stretches stands where the later one in the ring's order begins.
-      const at = fromGaugeEdge ? (stretch.first + stretch.pieces.length) % total : stretch.first;
-      const join = joins[at];
-      if (join !== undefined) lines.push(`      ${joinText(join)}`);
-    }
+  for (const [i, stretch] of read.entries()) {
+    const [before, after] = endsOf(stretch);
     const named = section.named.find((span) => (stretch.first - span.first + total) % total < span.count);
     const name = named === undefined ? "" : ` (${write.text(named.name || named.kind)})`;
+    if (before !== undefined) lines.push(`      ${joinText(before)}`);
     lines.push(`  ${String(i + 1).padStart(2)}  ${stretchText(stretch, fromGaugeEdge, write)}${name}`);
+    if (i === read.length - 1 && after !== undefined) lines.push(`      ${joinText(after)}`);
   }
   return lines;
 }

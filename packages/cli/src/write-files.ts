@@ -77,7 +77,14 @@ const STEM_LETTERS = 60;
 
 /** A moulding's name as the beginning of a file name, safe on every system: letters, digits and dashes. */
 export function stemOf(name: string): string {
-  const stem = [...name.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase()]
+  // A space before a fraction's sign, which is about to become figures: 1⅜ must not turn into 13/8.
+  const stem = [
+    ...name
+      .replace(/\p{No}/gu, " $&")
+      .normalize("NFKD")
+      .replace(/\p{M}/gu, "")
+      .toLowerCase(),
+  ]
     .map((character) => (/[\p{L}\p{N}]/u.test(character) ? character : "-"))
     .join("")
     .replace(/-+/g, "-")

@@ -152,7 +152,9 @@ function findFault(text: string): Trouble | null {
 }
 
 function faultAt(text: string, at: number, wanted: string): Trouble {
-  const found = at >= text.length ? "" : shown(/^\S{1,12}/u.exec(text.slice(at, at + 24))?.[0] ?? " ");
+  // The word or the sign that stands there; a string or a list that starts there would say too much.
+  const word = /^(?:[\p{L}\p{N}_.+-]{1,12}|.)/su.exec(text.slice(at, at + 24))?.[0] ?? "";
+  const found = at >= text.length ? "" : shown(word);
   return cataloguedTrouble("file-not-json", "", { ...lineAndColumn(text, at), wanted, found });
 }
 

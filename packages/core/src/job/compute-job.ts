@@ -8,10 +8,10 @@ import {
   SAME_POINT_MM,
   type Trouble,
 } from "../measure/index.ts";
+import { type PlanProgress, type PlanRequest, planSteps } from "../planning/index.ts";
 import { buildSection, inspectSection, type Section } from "../section/index.ts";
 import { readShelf, type Shelf } from "../shelf/index.ts";
 import { backOf, type Job, partsOf, pathOf } from "./job-schema.ts";
-import { type PlanProgress, type PlanRequest, planSteps } from "./planner.ts";
 
 export interface ComputedJob {
   readonly section: Section;

@@ -1,1 +1,0 @@
-export { type PlanRequest, planSteps } from "../../core/src/job/planner.ts";
