@@ -1,4 +1,4 @@
-import { FLAT_SAGITTA_MM, LEAST_EDGE_MM } from "../measure/index.ts";
+import { FLAT_SAGITTA_MM, LEAST_EDGE_MM, SAME_POINT_MM } from "../measure/index.ts";
 import { circleMeetsCircle, lineMeetsCircle } from "./meets.ts";
 import { arcsBetween, line, straightIfFlat, wrapRad } from "./piece.ts";
 import { distanceMm, lerpPoint, samePoint } from "./point.ts";
@@ -149,5 +149,7 @@ function piecesOf(run: Run, from: Point, to: Point): Piece[] {
   const moved = angleBetween(circle, run.to, to) - angleBetween(circle, run.from, from);
   const sweep = isWholeTurn ? Math.sign(run.sweep) * 2 * Math.PI : run.sweep + moved;
   if (samePoint(from, to, 0) && !isWholeTurn) return [];
+  // Both ends were moved to where the circle meets its neighbours, and that may be one place to rounding.
+  if (Math.abs(sweep) * circle.radiusMm < SAME_POINT_MM) return [line(from, to, source)];
   return arcsBetween(circle, from, to, angleOf(circle, from), sweep, source).map(straightIfFlat);
 }

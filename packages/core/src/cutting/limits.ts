@@ -1,0 +1,49 @@
+/**
+ * What a plane and a hand are held to: the limits of the cutting model. All are common practice, no source, and
+ * all can be changed by the maker; a plane's own measured wall goes before the general one.
+ */
+export interface CuttingLimits {
+  /** Greatest lean of a plane in the hand, degrees from upright. */
+  readonly leanDeg: number;
+  /** New wall that a leaning flat plane may cut beside itself, mm. */
+  readonly leaningFlatWallMm: number;
+  /** Lean from which a flat plane counts as leaning, degrees. */
+  readonly leaningFromDeg: number;
+  /** Depth of a slot with both walls standing that a flat plane may be sunk to, mm. */
+  readonly slotMm: number;
+  /** How much narrower than its sole a body is taken on each side when it looks for its seat, mm. */
+  readonly bodyClearanceMm: number;
+  /** How far from the aim a plane may come to rest: the larger of a length and a share of the width. */
+  readonly seatOffMm: number;
+  readonly seatOffRatio: number;
+  /** How far to either side a seat is tried, share of the width. */
+  readonly seatShiftRatio: number;
+  /** Lift at that shift for a seat that holds, and one that holds well, share of the width. */
+  readonly seatHeldRatio: number;
+  readonly seatWellHeldRatio: number;
+  /** Share of a curved sole that must lie on the wanted section in the last pose. */
+  readonly bearingRatio: number;
+  /** Piece that may fall off at a cut: what a shaving is, mm². */
+  readonly shavingMm2: number;
+  /** Reach of a fence from the edge it runs on, mm. */
+  readonly fenceMm: number;
+  /** Wall or line that is tall enough to guide a plane's side, mm. */
+  readonly guideWallMm: number;
+}
+
+export const COMMON_LIMITS: CuttingLimits = {
+  leanDeg: 60,
+  leaningFlatWallMm: 4,
+  leaningFromDeg: 3,
+  slotMm: 16,
+  bodyClearanceMm: 0.05,
+  seatOffMm: 0.2,
+  seatOffRatio: 1 / 20,
+  seatShiftRatio: 1 / 8,
+  seatHeldRatio: 1 / 100,
+  seatWellHeldRatio: 1 / 40,
+  bearingRatio: 0.3,
+  shavingMm2: 0.3,
+  fenceMm: 50,
+  guideWallMm: 0.25,
+};

@@ -1,0 +1,157 @@
+/**
+ * The wood seen from a plane: the section turned so that the plane stands upright, and the height at which the
+ * plane, let down at some place across, is first stopped.
+ *
+ * For a turned outline T and a sole b that height is h(s) = max over x of T(s + x) - b(x). It is evaluated exactly
+ * for the given outline: the largest value lies at an end of the sole, at a vertex of the outline under the sole,
+ * at a vertex of the sole, or where an arc of a convex sole touches an edge of the outline.
+ */
+import type { FlatRing, Point, Region } from "../curve/index.ts";
+import type { SoleShape } from "./sole-shape.ts";
+
+/** Edges of a region that face up when the plane stands upright, in the plane's turned frame, as x0 < x1. */
+export interface Profile {
+  readonly tiltDeg: number;
+  readonly count: number;
+  readonly x0: Float64Array;
+  readonly y0: Float64Array;
+  readonly x1: Float64Array;
+  readonly y1: Float64Array;
+  /** Index of the source edge's curve id, as in the region. */
+  readonly source: Int32Array;
+  readonly minX: number;
+  readonly maxX: number;
+}
+
+/** Where the plane is stopped: height of its origin, and where across (turned frame) it touches. */
+export interface Rest {
+  readonly heightMm: number;
+  readonly touchXMm: number;
+  readonly source: number;
+}
+
+export interface Turn {
+  readonly cos: number;
+  readonly sin: number;
+}
+
+/** The turn that stands a plane of this tilt upright: p' = R(-tilt) p. Quarter turns are exact. */
+export function turnOf(tiltDeg: number): Turn {
+  const quarter = (((tiltDeg / 90) % 4) + 4) % 4;
+  if (Number.isInteger(quarter)) {
+    const table: readonly Turn[] = [
+      { cos: 1, sin: 0 },
+      { cos: 0, sin: 1 },
+      { cos: -1, sin: 0 },
+      { cos: 0, sin: -1 },
+    ];
+    return table[quarter] as Turn;
+  }
+  const angleRad = (tiltDeg * Math.PI) / 180;
+  return { cos: Math.cos(angleRad), sin: Math.sin(angleRad) };
+}
+
+/** From the stick's frame into the plane's upright frame. */
+export function turned(turn: Turn, p: Point): Point {
+  return { x: p.x * turn.cos + p.y * turn.sin, y: -p.x * turn.sin + p.y * turn.cos };
+}
+
+/** Back from the plane's upright frame into the stick's. */
+export function turnedBack(turn: Turn, p: Point): Point {
+  return { x: p.x * turn.cos - p.y * turn.sin, y: p.x * turn.sin + p.y * turn.cos };
+}
+
+/** The upward edges of a region seen by a plane of this tilt. */
+export function profileOf(region: Region, tiltDeg: number): Profile {
+  const turn = turnOf(tiltDeg);
+  let total = 0;
+  for (const ring of region) total += ring.xs.length;
+  const x0 = new Float64Array(total);
+  const y0 = new Float64Array(total);
+  const x1 = new Float64Array(total);
+  const y1 = new Float64Array(total);
+  const source = new Int32Array(total);
+  let count = 0;
+  let minX = Number.POSITIVE_INFINITY;
+  let maxX = Number.NEGATIVE_INFINITY;
+  for (const ring of region) count = addEdges(ring, count);
+  return { tiltDeg, count, x0, y0, x1, y1, source, minX, maxX };
+
+  function addEdges(ring: FlatRing, start: number): number {
+    let at = start;
+    const n = ring.xs.length;
+    for (let i = 0; i < n; i++) {
+      const j = i + 1 === n ? 0 : i + 1;
+      const ax = ring.xs[i] * turn.cos + ring.ys[i] * turn.sin;
+      const bx = ring.xs[j] * turn.cos + ring.ys[j] * turn.sin;
+      if (ax < minX) minX = ax;
+      if (ax > maxX) maxX = ax;
+      // Anticlockwise, so the wood lies to the left: an edge that runs leftwards has its wood below.
+      if (bx > ax) continue;
+      x0[at] = bx;
+      y0[at] = -ring.xs[j] * turn.sin + ring.ys[j] * turn.cos;
+      x1[at] = ax;
+      y1[at] = -ring.xs[i] * turn.sin + ring.ys[i] * turn.cos;
+      source[at] = ring.sources[i];
+      at++;
+    }
+    return at;
+  }
+}
+
+/** What may be left out of account, or held off, when a plane is let down. */
+export interface DropOptions {
+  /** The sole taken narrower by this on either side. */
+  readonly narrowMm?: number;
+  /** Extra room to leave above an edge, by its source; 0 where none. */
+  readonly clearance?: (source: number) => number;
+}
+
+/**
+ * Where the plane, its origin at `shiftMm` across (turned frame), is stopped. Gives null when nothing stands below it.
+ */
+export function restOn(
+  profile: Profile,
+  sole: SoleShape,
+  shiftMm: number,
+  options: DropOptions = {},
+): Rest | null {
+  const narrowMm = options.narrowMm ?? 0;
+  const left = shiftMm + sole.leftMm + narrowMm;
+  const right = shiftMm + sole.rightMm - narrowMm;
+  let height = Number.NEGATIVE_INFINITY;
+  let touch = 0;
+  let touched = 0;
+  const { x0, y0, x1, y1, source, count } = profile;
+  const clearance = options.clearance;
+  for (let i = 0; i < count; i++) {
+    const ax = x0[i];
+    const bx = x1[i];
+    if (bx < left || ax > right) continue;
+    const room = clearance ? clearance(source[i]) : 0;
+    const rise = bx - ax;
+    const slope = rise > 0 ? (y1[i] - y0[i]) / rise : 0;
+    const from = ax > left ? ax : left;
+    const to = bx < right ? bx : right;
+    if (rise > 0) {
+      consider(from, y0[i] + (from - ax) * slope + room, i);
+      consider(to, y0[i] + (to - ax) * slope + room, i);
+      for (const stop of sole.stopsBetween(from - shiftMm, to - shiftMm, slope)) {
+        const x = stop + shiftMm;
+        consider(x, y0[i] + (x - ax) * slope + room, i);
+      }
+    } else {
+      consider(from, (y0[i] > y1[i] ? y0[i] : y1[i]) + room, i);
+    }
+  }
+  return Number.isFinite(height) ? { heightMm: height, touchXMm: touch, source: touched } : null;
+
+  function consider(x: number, y: number, i: number): void {
+    const h = y - sole.heightAt(x - shiftMm);
+    if (h > height) {
+      height = h;
+      touch = x;
+      touched = source[i];
+    }
+  }
+}

@@ -1,0 +1,93 @@
+/**
+ * The seat of a curved plane: whether the wood holds it where it is meant to run.
+ *
+ * At the cut's tilt, h(shift) is the height at which the plane, let down shifted sideways, is first stopped. The
+ * plane is held when the aim lies in a valley of h: from the resting place, near enough to the aim, a shift to either
+ * side must lift it. A plateau is no seat. The body is taken a little narrower than the sole, since a body just
+ * clears the wall it was scribed to.
+ */
+import type { Region } from "../curve/index.ts";
+import { SEAT_LEVEL_MM } from "../measure/index.ts";
+import type { CuttingLimits } from "./limits.ts";
+import { type Profile, profileOf, restOn, turned, turnOf } from "./profile.ts";
+import type { SoleShape } from "./sole-shape.ts";
+import type { Pose, SeatFigures } from "./types.ts";
+
+export interface Seat extends SeatFigures {
+  /** Lift over the width: what `seatHeldRatio` and `seatWellHeldRatio` are held against. */
+  readonly ratio: number;
+  readonly heightMm: number;
+}
+
+const STEPS_TO_A_SIDE = 16;
+const STEPS_OF_REST = 8;
+
+/** The plane's seat on the wood in this pose, or null if it comes to rest nowhere near the aim or nothing holds it. */
+export function seatOf(region: Region, sole: SoleShape, pose: Pose, limits: CuttingLimits): Seat | null {
+  return seatOn(profileOf(region, pose[2]), sole, pose, limits);
+}
+
+/** As `seatOf`, on a profile already turned to the pose's tilt. */
+export function seatOn(profile: Profile, sole: SoleShape, pose: Pose, limits: CuttingLimits): Seat | null {
+  const aim = turned(turnOf(pose[2]), { x: pose[0], y: pose[1] }).x;
+  const options = { narrowMm: limits.bodyClearanceMm };
+  const heightAt = (shift: number): number =>
+    restOn(profile, sole, aim + shift, options)?.heightMm ?? Number.NEGATIVE_INFINITY;
+  const off = Math.max(limits.seatOffMm, sole.widthMm * limits.seatOffRatio);
+  const rest = lowestNear(heightAt, off);
+  if (!Number.isFinite(rest.height)) return null;
+  const reach = sole.widthMm * limits.seatShiftRatio;
+  const lift = Math.min(liftTo(heightAt, rest, -reach), liftTo(heightAt, rest, reach));
+  const ratio = lift / sole.widthMm;
+  if (ratio < limits.seatHeldRatio) return null;
+  return { lift, shift: rest.shift, ratio, heightMm: rest.height };
+}
+
+interface RestingPlace {
+  readonly shift: number;
+  readonly height: number;
+}
+
+/** The lowest place within `off` of the aim; of equal ones the nearest to it. */
+function lowestNear(heightAt: (shift: number) => number, off: number): RestingPlace {
+  let best: RestingPlace = { shift: 0, height: heightAt(0) };
+  for (let i = 1; i <= STEPS_OF_REST; i++) {
+    for (const side of [-1, 1]) {
+      const shift = (side * off * i) / STEPS_OF_REST;
+      const height = heightAt(shift);
+      if (height < best.height - SEAT_LEVEL_MM) best = { shift, height };
+    }
+  }
+  return refined(heightAt, best, off / STEPS_OF_REST, off);
+}
+
+/** Ternary narrowing around a sampled lowest place; h is single-valleyed within one step. Capped; the cap leaves less than 1e-4 of a step. */
+function refined(
+  heightAt: (shift: number) => number,
+  place: RestingPlace,
+  stepMm: number,
+  off: number,
+): RestingPlace {
+  let low = Math.max(-off, place.shift - stepMm);
+  let high = Math.min(off, place.shift + stepMm);
+  for (let i = 0; i < 14; i++) {
+    const a = low + (high - low) / 3;
+    const b = high - (high - low) / 3;
+    if (heightAt(a) <= heightAt(b)) high = b;
+    else low = a;
+  }
+  const shift = (low + high) / 2;
+  const height = heightAt(shift);
+  return height < place.height - SEAT_LEVEL_MM ? { shift, height } : place;
+}
+
+/** The greatest lift on the way to one side, as long as the plane has not dropped below where it rested. */
+function liftTo(heightAt: (shift: number) => number, rest: RestingPlace, reach: number): number {
+  let lift = 0;
+  for (let i = 1; i <= STEPS_TO_A_SIDE; i++) {
+    const height = heightAt(rest.shift + (reach * i) / STEPS_TO_A_SIDE);
+    if (height < rest.height - SEAT_LEVEL_MM) return lift;
+    lift = Math.max(lift, height - rest.height);
+  }
+  return lift;
+}

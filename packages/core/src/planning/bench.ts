@@ -1,0 +1,126 @@
+/**
+ * Everything that stays fixed while one plan is made: the wanted section, the stick, the planes with their soles,
+ * the limits, and the wood seen at each tilt.
+ */
+import {
+  arc,
+  circleOf,
+  extentsOf,
+  line,
+  type Point,
+  type Region,
+  type Ring,
+  regionOf,
+} from "../curve/index.ts";
+import {
+  COMMON_LIMITS,
+  type CurveBook,
+  type CuttingLimits,
+  curveBook,
+  type Profile,
+  profileOf,
+  type SoleShape,
+  type SweepOptions,
+  soleShape,
+  sweepReachMm,
+} from "../cutting/index.ts";
+import { SEARCH_FLATTEN_MM } from "../measure/index.ts";
+import { type Plane, type Shelf, type Sole, solesOf } from "../shelf/index.ts";
+import { type WorkedPiece, workedPiecesOf } from "./worked-piece.ts";
+
+/** Thickness of shavings, mm: heavy for waste, ordinary, and the last ones. Common practice, no source. */
+export interface Shavings {
+  readonly heavyMm: number;
+  readonly ordinaryMm: number;
+  readonly lastMm: number;
+}
+
+export const COMMON_SHAVINGS: Shavings = { heavyMm: 0.3, ordinaryMm: 0.15, lastMm: 0.08 };
+
+/** One sole of one plane, as the planner handles it. */
+export interface Tool {
+  readonly plane: Plane;
+  readonly sole: Sole;
+  readonly shape: SoleShape;
+}
+
+export interface Bench {
+  readonly planned: Ring;
+  readonly plannedRegion: Region;
+  readonly stick: Ring;
+  readonly stickRegion: Region;
+  readonly box: {
+    readonly minX: number;
+    readonly maxX: number;
+    readonly minY: number;
+    readonly maxY: number;
+  };
+  readonly worked: readonly WorkedPiece[];
+  readonly tools: readonly Tool[];
+  readonly limits: CuttingLimits;
+  readonly shavings: Shavings;
+  readonly toleranceMm: number;
+  readonly sweepOptions: SweepOptions;
+  readonly book: CurveBook;
+  /** The wanted section seen by a plane of this tilt; kept, since few tilts matter. */
+  profileOfPlanned(tiltDeg: number): Profile;
+}
+
+export interface BenchOptions {
+  readonly limits?: CuttingLimits;
+  readonly shavings?: Shavings;
+  readonly toleranceMm: number;
+  /** Chord error of flattened arcs: coarse while orders are searched, fine for the proof. */
+  readonly chordTolMm?: number;
+}
+
+/** Lays everything out for planning `planned` (lines and arcs) out of `stick` with the planes of a shelf. */
+export function layOutBench(planned: Ring, stick: Ring, shelf: Shelf, options: BenchOptions): Bench {
+  const book = curveBook();
+  const chordTolMm = options.chordTolMm ?? SEARCH_FLATTEN_MM;
+  const withSources = sourced(planned, book);
+  const plannedRegion = regionOf(withSources, chordTolMm);
+  const profiles = new Map<string, Profile>();
+  const tools = shelf.planes.flatMap((plane) =>
+    solesOf(plane).map((sole): Tool => ({ plane, sole, shape: soleShape(sole.chain) })),
+  );
+  return {
+    planned: withSources,
+    plannedRegion,
+    stick,
+    stickRegion: regionOf(stick, chordTolMm),
+    box: extentsOf(stick),
+    worked: workedPiecesOf(withSources, stick),
+    tools,
+    limits: options.limits ?? COMMON_LIMITS,
+    shavings: options.shavings ?? COMMON_SHAVINGS,
+    toleranceMm: options.toleranceMm,
+    sweepOptions: { reachMm: sweepReachMm(stick), chordTolMm, book },
+    book,
+    profileOfPlanned(tiltDeg) {
+      const key = tiltDeg.toFixed(6);
+      let profile = profiles.get(key);
+      if (!profile) {
+        profile = profileOf(plannedRegion, tiltDeg);
+        profiles.set(key, profile);
+      }
+      return profile;
+    },
+  };
+}
+
+/** The ring with every arc naming its circle: room is left above arcs while waste is taken, none above flats. */
+export function sourced(ring: Ring, book: CurveBook): Ring {
+  return {
+    pieces: ring.pieces.map((piece) => {
+      if (piece.kind === "line") return line(piece.from, piece.to, 0);
+      const { centre, radiusMm } = circleOf(piece);
+      return arc(piece.from, piece.to, piece.bulge, book.idOf(centre, radiusMm));
+    }),
+  };
+}
+
+/** A point moved along a direction, mm. */
+export function along(p: Point, direction: Point, byMm: number): Point {
+  return { x: p.x + direction.x * byMm, y: p.y + direction.y * byMm };
+}

@@ -1,0 +1,342 @@
+/**
+ * Cuts that finish the arcs of a section with hollows and rounds.
+ *
+ * A plane of the arc's own radius lies on it at every lean for which nothing else of the section stands in its way;
+ * rocking it about the arc's centre from the lowest to the highest of the leans needed covers the arc. A smaller
+ * round or a larger hollow touches at one line only and leaves ridges of height c²/8 · (1/r − 1/R), c being the
+ * spacing of these lines on the arc; it is set several times (common practice, no source).
+ */
+import type { Point } from "../curve/index.ts";
+import { leanDeg, type Pose, type Run, restOn, turned, turnOf } from "../cutting/index.ts";
+import { OVERCUT_MM, toDeg, toRad } from "../measure/index.ts";
+import type { Bench, Tool } from "./bench.ts";
+import { type PlaneDraft, planeDraft, tidy } from "./draft-cut.ts";
+import { CANTS_DEG } from "./turning.ts";
+import type { WorkedPiece } from "./worked-piece.ts";
+
+/** How an arc can be cut by one plane: drafts that together, or one by one, cover some of it. */
+export interface CurveCover {
+  readonly piece: WorkedPiece;
+  readonly tool: Tool;
+  readonly cantDeg: number;
+  /** Ways to do it, the plainest first; each covers all of `covers`. */
+  readonly drafts: readonly PlaneDraft[];
+  /** Stretches of the arc it finishes, as tilts. */
+  readonly covers: readonly Stretch[];
+  /** Length of the arc left to others, mm. */
+  readonly shortMm: number;
+  /** Ridges between neighbouring settings, mm; 0 for a plane of the arc's own radius. */
+  readonly ridgeMm: number;
+}
+
+export interface Stretch {
+  readonly lowDeg: number;
+  readonly highDeg: number;
+}
+
+const GRID_DEG = 1;
+/** More settings than this for one arc is creeping, and the plan says what plane would do better. */
+export const MOST_SETTINGS_FOR_ARC = 5;
+
+/** All ways to cut an arc with the shelf's planes, best first: own radius before another, most covered first. */
+export function curveCovers(bench: Bench, piece: WorkedPiece): CurveCover[] {
+  const curve = piece.curve;
+  if (!curve) return [];
+  const covers: CurveCover[] = [];
+  for (const tool of bench.tools) {
+    const arcOfSole = tool.sole.arc;
+    if (!arcOfSole || (tool.plane.kind !== "hollow" && tool.plane.kind !== "round")) continue;
+    if (curve.convex !== arcOfSole.sign < 0) continue;
+    for (const cantDeg of CANTS_DEG) {
+      const cover = coverWith(bench, piece, tool, cantDeg);
+      if (cover) {
+        covers.push(cover);
+        break;
+      }
+    }
+  }
+  return covers.sort((a, b) => rank(a) - rank(b));
+
+  function rank(cover: CurveCover): number {
+    const creep = cover.ridgeMm > 0 ? 5 + (cover.drafts[0]?.runs.length ?? 0) * 3 : 0;
+    const settings = (cover.drafts[0]?.runs.length ?? 1) - 1;
+    return cover.shortMm * 50 + creep + settings * 0.5 + Math.abs(cover.cantDeg) / 90;
+  }
+}
+
+function coverWith(bench: Bench, piece: WorkedPiece, tool: Tool, cantDeg: number): CurveCover | null {
+  const curve = piece.curve as NonNullable<WorkedPiece["curve"]>;
+  const own = (tool.sole.arc as NonNullable<typeof tool.sole.arc>).radiusMm;
+  const offMm = Math.abs(own - curve.radiusMm);
+  const matches = offMm <= OVERCUT_MM / 4;
+  // A larger round or a smaller hollow cannot lie in or on the arc without overcut.
+  if (!matches && (curve.convex ? own < curve.radiusMm : own > curve.radiusMm)) return null;
+  const halfDeg = toDeg(Math.asin(Math.min(1, tool.sole.widthMm / (2 * own))));
+  return matches
+    ? ownRadius(bench, piece, tool, cantDeg, halfDeg)
+    : otherRadius(bench, piece, tool, cantDeg, own);
+}
+
+/** Pose in which the middle of the sole lies on the arc with the plane at this tilt. */
+export function poseOnArc(centre: Point, radiusMm: number, convex: boolean, tiltDeg: number): Pose {
+  const angle = toRad(tiltDeg);
+  const side = convex ? 1 : -1;
+  return [
+    tidy(centre.x - side * radiusMm * Math.sin(angle)),
+    tidy(centre.y + side * radiusMm * Math.cos(angle)),
+    tidy(tiltDeg),
+  ];
+}
+
+function isLegal(bench: Bench, tool: Tool, pose: Pose): boolean {
+  const at = turned(turnOf(pose[2]), { x: pose[0], y: pose[1] });
+  const rest = restOn(bench.profileOfPlanned(pose[2]), tool.shape, at.x, { narrowMm: OVERCUT_MM / 2 });
+  return rest === null || rest.heightMm <= at.y + OVERCUT_MM / 2;
+}
+
+/** Legal leans between two tilts, as intervals; ends found by halving to a hundredth of a degree. */
+function legalTilts(
+  bench: Bench,
+  tool: Tool,
+  pose: (tiltDeg: number) => Pose,
+  fromDeg: number,
+  toDeg_: number,
+): Stretch[] {
+  if (toDeg_ < fromDeg) return [];
+  const stops = new Set<number>([tidy(fromDeg), tidy(toDeg_)]);
+  for (let t = Math.ceil(fromDeg / GRID_DEG) * GRID_DEG; t < toDeg_; t += GRID_DEG) stops.add(tidy(t));
+  const tilts = [...stops].sort((a, b) => a - b);
+  const legal = (t: number) => isLegal(bench, tool, pose(t));
+  const found: Stretch[] = [];
+  let low: number | null = null;
+  let before: number | null = null;
+  for (const t of tilts) {
+    const ok = legal(t);
+    if (ok && low === null) low = before === null ? t : halve(t, before);
+    if (!ok && low !== null) {
+      found.push({ lowDeg: low, highDeg: halve(before as number, t) });
+      low = null;
+    }
+    before = t;
+  }
+  if (low !== null) found.push({ lowDeg: low, highDeg: before as number });
+  return found;
+
+  function halve(inside: number, outside: number): number {
+    let a = inside;
+    let b = outside;
+    for (let i = 0; i < 8; i++) {
+      const middle = (a + b) / 2;
+      if (legal(middle)) a = middle;
+      else b = middle;
+    }
+    return tidy(a);
+  }
+}
+
+function ownRadius(
+  bench: Bench,
+  piece: WorkedPiece,
+  tool: Tool,
+  cantDeg: number,
+  halfDeg: number,
+): CurveCover | null {
+  const curve = piece.curve as NonNullable<WorkedPiece["curve"]>;
+  const { lowTiltDeg: lowDeg, highTiltDeg: highDeg, centre, radiusMm, convex } = curve;
+  const own = (tool.sole.arc as { radiusMm: number }).radiusMm;
+  const pose = (tilt: number) => poseOnArc(centre, own, convex, tilt);
+  const within = heldBetween(bench, cantDeg, lowDeg - halfDeg, highDeg + halfDeg);
+  if (!within) return null;
+  const free = legalTilts(
+    bench,
+    tool,
+    pose,
+    Math.max(within.lowDeg, lowDeg - halfDeg * 0.95),
+    Math.min(within.highDeg, highDeg + halfDeg * 0.95),
+  );
+  if (free.length === 0) return null;
+  const needLow = lowDeg + halfDeg;
+  const needHigh = highDeg - halfDeg;
+  const slackDeg = toDeg(COVER_SLACK_MM / radiusMm);
+  const single = needLow >= needHigh;
+  const rocks: Stretch[] = [];
+  const covered: Stretch[] = [];
+  const wanted = [...free].sort((a, b) => coverOf(b) - coverOf(a));
+  for (const stretch of wanted) {
+    const gain = coverOf(stretch);
+    if (gain <= slackDeg * 4 || !addsTo(covered, stretch)) continue;
+    if (single && stretch.lowDeg <= needLow && stretch.highDeg >= needHigh) {
+      covered.push({ lowDeg, highDeg });
+      const from = Math.max(stretch.lowDeg, needHigh);
+      const to = Math.min(stretch.highDeg, needLow);
+      return cover(
+        [chosenTilts(from, to, cantDeg).map((t): Stretch => ({ lowDeg: t, highDeg: t }))].flat(),
+        true,
+      );
+    }
+    const low = clamp(Math.min(needLow, needHigh), stretch.lowDeg, stretch.highDeg);
+    const high = clamp(Math.max(needLow, needHigh), stretch.lowDeg, stretch.highDeg);
+    rocks.push(single ? nearestPoint(stretch, needLow, needHigh) : { lowDeg: low, highDeg: high });
+    covered.push({ lowDeg: Math.max(lowDeg, low - halfDeg), highDeg: Math.min(highDeg, high + halfDeg) });
+    if (leftOver(covered) <= slackDeg) break;
+  }
+  if (rocks.length === 0) return null;
+  return cover(rocks, false);
+
+  function coverOf(stretch: Stretch): number {
+    return Math.min(highDeg, stretch.highDeg + halfDeg) - Math.max(lowDeg, stretch.lowDeg - halfDeg);
+  }
+
+  function addsTo(done: readonly Stretch[], stretch: Stretch): boolean {
+    const more = [
+      ...done,
+      {
+        lowDeg: Math.max(lowDeg, stretch.lowDeg - halfDeg),
+        highDeg: Math.min(highDeg, stretch.highDeg + halfDeg),
+      },
+    ];
+    return leftOver(done) - leftOver(more) > slackDeg;
+  }
+
+  function leftOver(done: readonly Stretch[]): number {
+    const sorted = [...done].sort((a, b) => a.lowDeg - b.lowDeg);
+    let at = lowDeg;
+    let open = 0;
+    for (const s of sorted) {
+      if (s.lowDeg > at) open += s.lowDeg - at;
+      at = Math.max(at, s.highDeg);
+    }
+    return open + Math.max(0, highDeg - at);
+  }
+
+  function cover(list: readonly Stretch[], alternatives: boolean): CurveCover {
+    const drafts = alternatives ? list.map((s) => draftOf([s])) : [draftOf(list)];
+    return {
+      piece,
+      tool,
+      cantDeg,
+      drafts,
+      covers: covered,
+      shortMm: toRad(leftOver(covered)) * radiusMm,
+      ridgeMm: 0,
+    };
+  }
+
+  function draftOf(list: readonly Stretch[]): PlaneDraft {
+    const only = list.length === 1 ? list[0] : undefined;
+    return planeDraft(bench, {
+      work: "curve",
+      purpose: "shape",
+      cantDeg,
+      shapes: [piece.index],
+      tool,
+      runs: list.map((s) => rockRun(pose, s.lowDeg, s.highDeg, own)),
+      ...(only && only.highDeg - only.lowDeg > LEAST_ROCK_DEG
+        ? { rock: { lowDeg: only.lowDeg, highDeg: only.highDeg, centre } }
+        : {}),
+    });
+  }
+}
+
+/** Length of an arc that may stay uncovered at its ends before it counts, mm: less than a hand can see. */
+const COVER_SLACK_MM = 0.05;
+
+/** Tilts within a free range worth trying for a single pose: upright first, then the middle, then the ends. */
+function chosenTilts(fromDeg: number, to: number, cantDeg: number): number[] {
+  const upright = clamp(tidy(-cantDeg > 180 ? -cantDeg + 360 : -cantDeg), fromDeg, to);
+  const tilts = [upright, (fromDeg + to) / 2, fromDeg, to].map(tidy);
+  return tilts.filter((t, i) => tilts.findIndex((u) => Math.abs(u - t) < 0.25) === i);
+}
+
+function nearestPoint(stretch: Stretch, a: number, b: number): Stretch {
+  const t = clamp((a + b) / 2, stretch.lowDeg, stretch.highDeg);
+  return { lowDeg: t, highDeg: t };
+}
+
+/** Poses of a rock from one lean to another about the arc's centre, at most 1° and 0.2 mm apart. */
+export function rockRun(pose: (tiltDeg: number) => Pose, fromDeg: number, to: number, radiusMm: number): Run {
+  const span = Math.abs(to - fromDeg);
+  if (span <= LEAST_ROCK_DEG) return [pose((fromDeg + to) / 2)];
+  const stepDeg = Math.min(1, toDeg(STEP_MM / radiusMm));
+  const count = Math.max(2, Math.ceil(span / stepDeg));
+  return Array.from({ length: count + 1 }, (_, i) => pose(fromDeg + ((to - fromDeg) * i) / count));
+}
+
+/** Less than this is no rock: a hand cannot hold a lean so finely, degrees. */
+const LEAST_ROCK_DEG = 0.05;
+
+/** Poses of one movement stand no further apart than this, mm (the plan file's rule is 0.2). */
+const STEP_MM = 0.19;
+
+/** Tilts that the hand can hold with the stick turned by this cant, within two others; null if none. */
+function heldBetween(bench: Bench, cantDeg: number, lowDeg: number, highDeg: number): Stretch | null {
+  // The arc's tilts run on past a half turn without a jump; the hand's range is moved to meet them.
+  for (const turn of [0, 360, -360]) {
+    const low = Math.max(lowDeg, -bench.limits.leanDeg - cantDeg + turn);
+    const high = Math.min(highDeg, bench.limits.leanDeg - cantDeg + turn);
+    if (high >= low) return { lowDeg: low, highDeg: high };
+  }
+  return null;
+}
+
+function otherRadius(
+  bench: Bench,
+  piece: WorkedPiece,
+  tool: Tool,
+  cantDeg: number,
+  own: number,
+): CurveCover | null {
+  const curve = piece.curve as NonNullable<WorkedPiece["curve"]>;
+  const { lowTiltDeg: lowDeg, highTiltDeg: highDeg, centre, radiusMm, convex } = curve;
+  // The sole's middle touches the arc: the plane's own centre lies on the line through the arc's.
+  const pose = (tilt: number): Pose => poseOnArc(centre, radiusMm, convex, tilt);
+  const within = heldBetween(bench, cantDeg, lowDeg, highDeg);
+  if (!within) return null;
+  const free = legalTilts(bench, tool, pose, within.lowDeg, within.highDeg);
+  const stretch = [...free].sort((a, b) => b.highDeg - b.lowDeg - (a.highDeg - a.lowDeg))[0];
+  if (!stretch) return null;
+  const bend = Math.abs(1 / own - 1 / radiusMm);
+  const ridgeMm = bench.toleranceMm / 2;
+  const spacingMm = Math.min(tool.sole.widthMm, Math.sqrt((8 * ridgeMm) / bend));
+  const spacingDeg = toDeg(spacingMm / radiusMm);
+  const endDeg = Math.min(spacingDeg / 2, toDeg(tool.sole.widthMm / 2 / radiusMm));
+  const low = Math.min(stretch.lowDeg + Math.max(0, lowDeg + endDeg - stretch.lowDeg), stretch.highDeg);
+  const high = Math.max(stretch.highDeg - Math.max(0, stretch.highDeg - (highDeg - endDeg)), low);
+  const count = Math.max(1, Math.ceil((high - low) / spacingDeg - 1e-6) + 1);
+  if (count > MOST_SETTINGS_FOR_ARC) return null;
+  const tilts = Array.from({ length: count }, (_, i) =>
+    count === 1 ? (low + high) / 2 : low + ((high - low) * i) / (count - 1),
+  );
+  const shortDeg =
+    Math.max(0, (tilts[0] as number) - endDeg - lowDeg) +
+    Math.max(0, highDeg - endDeg - (tilts[count - 1] as number));
+  const apartDeg = count === 1 ? 2 * endDeg : (high - low) / (count - 1);
+  const apartMm = toRad(apartDeg) * radiusMm;
+  return {
+    piece,
+    tool,
+    cantDeg,
+    drafts: [
+      planeDraft(bench, {
+        work: "ridges",
+        purpose: "shape",
+        cantDeg,
+        shapes: [piece.index],
+        tool,
+        runs: tilts.map((t): Run => [pose(t)]),
+      }),
+    ],
+    covers: [{ lowDeg, highDeg }],
+    shortMm: toRad(shortDeg) * radiusMm,
+    ridgeMm: Math.max(1e-3, (apartMm * apartMm * bend) / 8),
+  };
+}
+
+function clamp(x: number, low: number, high: number): number {
+  return Math.max(low, Math.min(high, x));
+}
+
+/** Lean of a tilt as the maker holds it; kept here so that callers need not know the cutting model. */
+export function leanOf(tiltDeg: number, cantDeg: number): number {
+  return leanDeg(tiltDeg, cantDeg);
+}

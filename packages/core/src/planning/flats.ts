@@ -1,0 +1,249 @@
+/**
+ * Cuts that finish the straight pieces of a section: floors under a flat sole, and walls along a plane's side.
+ *
+ * A floor is cut by a flat plane standing square on it. Seen from that plane the piece is level; to either side the
+ * section falls away or rises, and the sole must lie between the rises. A wall stands beside a plane's side: the
+ * plane is held along it, its sole's end at the wall, as deep as the section beside the wall allows.
+ */
+import { leanDeg, type Profile, type Run, restOn, turned, turnOf } from "../cutting/index.ts";
+import { OVERCUT_MM } from "../measure/index.ts";
+import type { Bench, Tool } from "./bench.ts";
+import { type PlaneDraft, planeDraft, poseAt, tidy } from "./draft-cut.ts";
+import { cantFor } from "./turning.ts";
+import type { WorkedPiece } from "./worked-piece.ts";
+
+/** Level stretch of the section in a plane's upright frame, and how far a sole may reach beyond it. */
+interface FloorSpan {
+  readonly tiltDeg: number;
+  readonly heightMm: number;
+  readonly leftMm: number;
+  readonly rightMm: number;
+  /** Where the section rises above the floor to the left and right; infinite where it never does. */
+  readonly leftStopMm: number;
+  readonly rightStopMm: number;
+}
+
+const FLAT_KINDS_FOR_FLOORS = new Set(["rebate", "moving fillister", "smoother", "plough"]);
+const MOST_WIDTHS = 6;
+
+/** Every way to cut a straight piece as a floor with one flat plane, the fewest widths first. */
+export function floorCuts(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
+  const span = floorSpan(bench, piece);
+  const cant = cantFor(bench, span.tiltDeg);
+  if (cant === null) return [];
+  const found: { draft: PlaneDraft; rank: number }[] = [];
+  for (const tool of bench.tools) {
+    if (!FLAT_KINDS_FOR_FLOORS.has(tool.plane.kind)) continue;
+    const shifts = shiftsOver(span, tool, bench);
+    if (!shifts) continue;
+    const runs: Run[] = shifts.map((shift) => [poseAt(span.tiltDeg, shift, span.heightMm)]);
+    const leaning = Math.abs(leanDeg(span.tiltDeg, cant)) >= bench.limits.leaningFromDeg;
+    const draft = planeDraft(bench, {
+      work: leaning ? "chamfer" : "step",
+      purpose: "shape",
+      cantDeg: cant,
+      shapes: [piece.index],
+      tool,
+      runs,
+    });
+    found.push({ draft, rank: rankOf(tool, runs.length, span) });
+  }
+  return found.sort((a, b) => a.rank - b.rank).map((f) => f.draft);
+}
+
+/** Fewest widths first; then the plane that overhangs least, so that a fence or finger finds the edge. */
+function rankOf(tool: Tool, widths: number, span: FloorSpan): number {
+  const over = Math.max(0, tool.sole.widthMm - (span.rightMm - span.leftMm));
+  const ploughed = tool.plane.kind === "plough" ? 5 : 0;
+  return widths * 1000 + over + ploughed;
+}
+
+function floorSpan(bench: Bench, piece: WorkedPiece): FloorSpan {
+  const tiltDeg = tidy(piece.startTiltDeg);
+  const turn = turnOf(tiltDeg);
+  const a = turned(turn, piece.piece.from);
+  const b = turned(turn, piece.piece.to);
+  const heightMm = Math.max(a.y, b.y);
+  const leftMm = Math.min(a.x, b.x);
+  const rightMm = Math.max(a.x, b.x);
+  const profile = bench.profileOfPlanned(tiltDeg);
+  const { left, right } = risesBeside(profile, heightMm, leftMm, rightMm);
+  return { tiltDeg, heightMm, leftMm, rightMm, leftStopMm: left, rightStopMm: right };
+}
+
+/** How far to either side of a level stretch the outline stays at or below its height. */
+function risesBeside(profile: Profile, heightMm: number, leftMm: number, rightMm: number) {
+  let left = Number.NEGATIVE_INFINITY;
+  let right = Number.POSITIVE_INFINITY;
+  const limit = heightMm + OVERCUT_MM / 4;
+  for (let i = 0; i < profile.count; i++) {
+    const y0 = profile.y0[i];
+    const y1 = profile.y1[i];
+    if (y0 <= limit && y1 <= limit) continue;
+    const x0 = profile.x0[i];
+    const x1 = profile.x1[i];
+    const t = y0 === y1 ? 0 : (limit - y0) / (y1 - y0);
+    const crossing = x0 + (x1 - x0) * t;
+    // The part of the edge above the floor: from the crossing to its higher end.
+    const from = y0 > limit ? x0 : crossing;
+    const to = y1 > limit ? x1 : crossing;
+    if (to <= leftMm + OVERCUT_MM) left = Math.max(left, Math.min(to, leftMm));
+    else if (from >= rightMm - OVERCUT_MM) right = Math.min(right, Math.max(from, rightMm));
+    else {
+      left = leftMm;
+      right = leftMm;
+    }
+  }
+  return { left, right };
+}
+
+/** Places across (of the sole's origin) that let a flat sole cover the whole stretch, or null if it cannot. */
+function shiftsOver(span: FloorSpan, tool: Tool, bench: Bench): number[] | null {
+  const width = tool.sole.widthMm;
+  const { leftMm, rightMm, leftStopMm, rightStopMm } = span;
+  const room = rightStopMm - leftStopMm;
+  if (width > room + OVERCUT_MM) return null;
+  const beside = leftStopMm >= leftMm - OVERCUT_MM || rightStopMm <= rightMm + OVERCUT_MM;
+  if (beside && !tool.sole.cutsWall.left && !tool.sole.cutsWall.right) return null;
+  const length = rightMm - leftMm;
+  const origin = (left: number) => left - tool.sole.leftMm;
+  if (width >= length) {
+    // Against a rise where there is one; otherwise over the piece's middle, kept off the rises further out.
+    const closedLeft = leftStopMm >= leftMm - OVERCUT_MM;
+    const closedRight = rightStopMm <= rightMm + OVERCUT_MM;
+    if (closedLeft) return [origin(leftMm)];
+    if (closedRight) return [origin(rightMm - width)];
+    const left = clamp((leftMm + rightMm - width) / 2, leftStopMm, rightStopMm - width);
+    return [origin(left)];
+  }
+  const lap = bench.limits.bodyClearanceMm * 4;
+  const count = Math.ceil((length - lap) / (width - lap) - 1e-9);
+  if (count > MOST_WIDTHS) return null;
+  const first = leftMm;
+  const last = rightMm - width;
+  return Array.from({ length: count }, (_, i) => origin(first + ((last - first) * i) / (count - 1)));
+}
+
+function clamp(x: number, low: number, high: number): number {
+  return Math.max(low, Math.min(high, x));
+}
+
+/** Every way to cut a straight piece as a wall beside a plane, the one that leaves least standing first. */
+export function wallCuts(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
+  const found: { draft: PlaneDraft; rank: number }[] = [];
+  for (const quarter of [90, -90]) {
+    const tiltDeg = tidy(normal(piece.startTiltDeg + quarter));
+    const cantDeg = cantFor(bench, tiltDeg);
+    if (cantDeg === null) continue;
+    const turn = turnOf(tiltDeg);
+    const a = turned(turn, piece.piece.from);
+    const b = turned(turn, piece.piece.to);
+    const foot = Math.min(a.y, b.y);
+    const height = Math.abs(a.y - b.y);
+    // Seen upright the wood lies to the left of an edge running up (anticlockwise), so the plane runs to its right.
+    const wallOnLeft = b.y > a.y;
+    const wall: WallLine = {
+      tiltDeg,
+      cantDeg,
+      atMm: (a.x + b.x) / 2,
+      footMm: foot,
+      side: wallOnLeft ? 1 : -1,
+    };
+    for (const tool of bench.tools) {
+      const cutsIt = wallOnLeft ? tool.sole.cutsWall.left : tool.sole.cutsWall.right;
+      if (!cutsIt || tool.plane.kind === "smoother" || tool.plane.kind === "bead") continue;
+      for (const runs of [runsToEdge(bench, wall, tool), oneRun(bench, wall, tool)]) {
+        if (!runs) continue;
+        const left = runs.heightMm - foot;
+        if (left > height - OVERCUT_MM) continue;
+        const snipe = tool.plane.kind === "snipe bill";
+        const draft = planeDraft(bench, {
+          work: snipe ? "snipe line" : runs.reachesEdge ? "step" : "wall",
+          purpose: snipe ? "relief" : "shape",
+          cantDeg,
+          shapes: [piece.index],
+          tool,
+          runs: runs.runs,
+        });
+        // A step that runs out over an edge is guided by it; a beak by its line; a groove wants a fence.
+        const guided = runs.reachesEdge ? 0 : snipe ? 3 : tool.plane.kind === "plough" ? 5 : 12;
+        const rank =
+          left * 100 +
+          guided +
+          (runs.runs.length - 1) * 2 +
+          tool.sole.widthMm / 100 +
+          Math.abs(leanDeg(tiltDeg, cantDeg)) / 10;
+        found.push({ draft, rank });
+      }
+    }
+  }
+  return found.sort((p, q) => p.rank - q.rank).map((f) => f.draft);
+}
+
+/** A wall in a plane's upright frame: where across, its foot, and the side the plane runs on (+1: to its right). */
+interface WallLine {
+  readonly tiltDeg: number;
+  readonly cantDeg: number;
+  readonly atMm: number;
+  readonly footMm: number;
+  readonly side: 1 | -1;
+}
+
+interface WallRuns {
+  readonly runs: readonly Run[];
+  readonly heightMm: number;
+  readonly reachesEdge: boolean;
+}
+
+function oneRun(bench: Bench, wall: WallLine, tool: Tool): WallRuns | null {
+  const shift = wall.side > 0 ? wall.atMm - tool.sole.leftMm : wall.atMm - tool.sole.rightMm;
+  const heightMm = Math.max(wall.footMm, lowest(bench, wall.tiltDeg, tool, [shift]));
+  const far = wall.atMm + wall.side * tool.sole.widthMm;
+  const reachesEdge = wall.side * (edgeBeside(bench, wall) - far) < 0;
+  return { runs: [[poseAt(wall.tiltDeg, shift, heightMm)]], heightMm, reachesEdge };
+}
+
+/** A step from the wall out over the stick's edge in several widths, the outermost first. */
+function runsToEdge(bench: Bench, wall: WallLine, tool: Tool): WallRuns | null {
+  if (tool.plane.kind !== "rebate" && tool.plane.kind !== "moving fillister") return null;
+  const room = wall.side * (edgeBeside(bench, wall) - wall.atMm);
+  const width = tool.sole.widthMm;
+  if (room <= width || room > width * MOST_WALL_WIDTHS) return null;
+  const lap = width / 10;
+  const count = Math.ceil((room - lap) / (width - lap));
+  if (count > MOST_WALL_WIDTHS) return null;
+  const shifts = Array.from({ length: count }, (_, i) => {
+    const near = wall.atMm + wall.side * i * (width - lap);
+    return wall.side > 0 ? near - tool.sole.leftMm : near - tool.sole.rightMm;
+  });
+  const heightMm = Math.max(wall.footMm, lowest(bench, wall.tiltDeg, tool, shifts));
+  const runs = [...shifts].reverse().map((shift): Run => [poseAt(wall.tiltDeg, shift, heightMm)]);
+  return { runs, heightMm, reachesEdge: true };
+}
+
+const MOST_WALL_WIDTHS = 3;
+
+function lowest(bench: Bench, tiltDeg: number, tool: Tool, shifts: readonly number[]): number {
+  let height = Number.NEGATIVE_INFINITY;
+  for (const shift of shifts) {
+    const rest = restOn(bench.profileOfPlanned(tiltDeg), tool.shape, shift, { narrowMm: WALL_GAP_MM });
+    if (rest) height = Math.max(height, rest.heightMm);
+  }
+  return height;
+}
+
+/** Where the stick ends on the plane's side of a wall, in the upright frame. */
+function edgeBeside(bench: Bench, wall: WallLine): number {
+  const turn = turnOf(wall.tiltDeg);
+  const { minX, maxX, minY, maxY } = bench.box;
+  const xs = [minX, maxX].flatMap((x) => [minY, maxY].map((y) => turned(turn, { x, y }).x));
+  return wall.side > 0 ? Math.max(...xs) : Math.min(...xs);
+}
+
+/** A sole that touches the very wall it cuts is not stopped by it. */
+const WALL_GAP_MM = OVERCUT_MM / 4;
+
+function normal(deg: number): number {
+  const d = ((deg % 360) + 360) % 360;
+  return d > 180 ? d - 360 : d;
+}

@@ -1,0 +1,134 @@
+/**
+ * What a flat plane runs against: an edge it overhangs (fence or fingers), an edge its fence reaches, a wall already
+ * standing, a line deep enough for its side, or, failing all these, a batten clamped on.
+ */
+import type { Point, Region } from "../curve/index.ts";
+import { leanDeg, type Pose, standingBeside, turned, turnOf } from "../cutting/index.ts";
+import type { Bench } from "./bench.ts";
+import { endsInPlace, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
+
+export type Guide =
+  | { readonly kind: "edge"; readonly edge: Edge; readonly fenceMm: number }
+  | { readonly kind: "wall"; readonly side: "left" | "right"; readonly at: Point }
+  | { readonly kind: "lines" }
+  | { readonly kind: "batten" };
+
+export type Edge = "gauge edge" | "far edge" | "face" | "back";
+
+/** How far a sole must hang over an edge for a finger to find it, mm. */
+const OVERHANG_MM = 0.2;
+
+/** The surest guide for the first run of a flat plane or snipe bill on the wood as it stands. */
+export function guideFor(bench: Bench, before: Region, draft: PlaneDraft): Guide {
+  const pose = draft.runs[0][0];
+  if (draft.tool.plane.kind === "snipe bill" || draft.work === "snipe line" || draft.work === "open V") {
+    // A beak is laid into a knife line along its upright side.
+    return { kind: "lines" };
+  }
+  const overhung = overhangingEdge(bench, draft, pose);
+  if (overhung) return overhung;
+  const wall = wallBesideSole(bench, before, draft, pose);
+  if (wall) return wall;
+  const reached = fencedEdge(bench, draft, pose);
+  if (reached) return reached;
+  // A leaning flat plane takes an arris off down to a line on either side: its own facet carries it, if the sole
+  // hangs over both ends of the facet.
+  if (
+    Math.abs(firstLeanDeg(draft)) >= bench.limits.leaningFromDeg &&
+    hangsOverBothEnds(before, draft, pose)
+  ) {
+    return { kind: "lines" };
+  }
+  return { kind: "batten" };
+}
+
+function overhangingEdge(bench: Bench, draft: PlaneDraft, pose: Pose): Guide | null {
+  const ends = endsInPlace(draft, pose);
+  const edges = edgesBySide(bench, draft.cantDeg);
+  const turn = turnOf(-draft.cantDeg);
+  const a = turned(turn, ends.left);
+  const b = turned(turn, ends.right);
+  const low = Math.min(a.x, b.x);
+  const high = Math.max(a.x, b.x);
+  const options: Guide[] = [];
+  if (low < edges.leftAt - OVERHANG_MM && high > edges.leftAt)
+    options.push({ kind: "edge", edge: edges.left, fenceMm: high - edges.leftAt });
+  if (high > edges.rightAt + OVERHANG_MM && low < edges.rightAt)
+    options.push({ kind: "edge", edge: edges.right, fenceMm: edges.rightAt - low });
+  return nearest(options, bench.limits.fenceMm);
+}
+
+function fencedEdge(bench: Bench, draft: PlaneDraft, pose: Pose): Guide | null {
+  const plane = draft.tool.plane;
+  if (plane.kind !== "plough" && plane.kind !== "moving fillister") return null;
+  if (Math.abs(leanDeg(pose[2], draft.cantDeg)) >= bench.limits.leaningFromDeg) return null;
+  const ends = endsInPlace(draft, pose);
+  const edges = edgesBySide(bench, draft.cantDeg);
+  const turn = turnOf(-draft.cantDeg);
+  const a = turned(turn, ends.left);
+  const b = turned(turn, ends.right);
+  const low = Math.min(a.x, b.x);
+  const high = Math.max(a.x, b.x);
+  return nearest(
+    [
+      { kind: "edge", edge: edges.left, fenceMm: low - edges.leftAt },
+      { kind: "edge", edge: edges.right, fenceMm: edges.rightAt - high },
+    ],
+    Math.min(plane.fenceMm, bench.limits.fenceMm * 2),
+  );
+}
+
+function nearest(options: readonly Guide[], reachMm: number): Guide | null {
+  let best: Extract<Guide, { kind: "edge" }> | null = null;
+  for (const option of options) {
+    if (option.kind !== "edge" || option.fenceMm > reachMm) continue;
+    // The gauge edge is the one everything else is measured from: it is taken unless the other is much nearer.
+    if (!best || option.fenceMm < best.fenceMm - 5) best = option;
+  }
+  return best;
+}
+
+/** The stick's edges to the left and right as it is turned for a cut, and where they stand in that frame. */
+function edgesBySide(bench: Bench, cantDeg: number) {
+  const turn = turnOf(-cantDeg);
+  const corners = [
+    { x: bench.box.minX, y: bench.box.minY },
+    { x: bench.box.maxX, y: bench.box.maxY },
+  ].map((p) => turned(turn, p).x);
+  const leftAt = Math.min(...corners);
+  const rightAt = Math.max(...corners);
+  const names: Record<string, readonly [Edge, Edge]> = {
+    "0": ["gauge edge", "far edge"],
+    "180": ["far edge", "gauge edge"],
+    "90": ["face", "back"],
+    "-90": ["back", "face"],
+  };
+  const [left, right] = names[String(cantDeg)] ?? ["gauge edge", "far edge"];
+  return { left, right, leftAt, rightAt } as const;
+}
+
+function wallBesideSole(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): Guide | null {
+  const ends = endsInPlace(draft, pose);
+  for (const side of ["left", "right"] as const) {
+    const sign = side === "left" ? -1 : 1;
+    const end = ends[side];
+    const outside = heightOf(standingBeside(before, end, pose, sign));
+    const inside = heightOf(standingBeside(before, end, pose, sign === 1 ? -1 : 1));
+    if (outside - inside >= bench.limits.guideWallMm) return { kind: "wall", side, at: end };
+  }
+  return null;
+}
+
+function heightOf(spans: readonly (readonly [number, number])[]): number {
+  let top = 0;
+  for (const [, to] of spans) top = Math.max(top, to);
+  return top;
+}
+
+function hangsOverBothEnds(before: Region, draft: PlaneDraft, pose: Pose): boolean {
+  const ends = endsInPlace(draft, pose);
+  return (
+    heightOf(standingBeside(before, ends.left, pose, 1)) === 0 &&
+    heightOf(standingBeside(before, ends.right, pose, -1)) === 0
+  );
+}

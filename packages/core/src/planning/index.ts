@@ -1,0 +1,16 @@
+export type { Shavings } from "./bench.ts";
+export { COMMON_SHAVINGS } from "./bench.ts";
+export { GOOD_HAND, type HandAccuracy, type ReasonedMark } from "./marks.ts";
+export { type Normalised, normalise } from "./normalise.ts";
+export { COMMON_WORKING, type Working } from "./passes.ts";
+export { type PlanProgress, type PlanRequest, planSection, planSteps } from "./plan-section.ts";
+export {
+  type BenchUnit,
+  type CutFacts,
+  cutSentence,
+  cutTitle,
+  doneSentence,
+  leanWords,
+  sayLength,
+  stickWords,
+} from "./words.ts";

@@ -1,0 +1,282 @@
+/**
+ * Lines that place the cuts: each from an edge, or from the foot of a finished curve, whichever gives the join the
+ * smaller expected error. Errors are what a good hand holds, 95 %, added as independent ones (root of the sum of
+ * squares); common practice, no source.
+ */
+import type { Point, Region } from "../curve/index.ts";
+import { distanceMm, pointAt } from "../curve/index.ts";
+import { type PlanMark, spansAlong, turnedBack, turnOf } from "../cutting/index.ts";
+import type { Bench } from "./bench.ts";
+import { endsInPlace, firstLeanDeg, type PlaneDraft, tidy } from "./draft-cut.ts";
+import { isCurved, type TriedCut } from "./try-cut.ts";
+
+export interface HandAccuracy {
+  readonly lineMm: number;
+  readonly sidewaysMm: number;
+  readonly depthMm: number;
+}
+
+export const GOOD_HAND: HandAccuracy = { lineMm: 0.1, sidewaysMm: 0.2, depthMm: 0.15 };
+
+/** A mark with both ways of placing it, so that the maker sees what the choice was worth. */
+export interface ReasonedMark extends PlanMark {
+  /** Expected error of the join if the line is gauged from the edge, mm, 95 %. */
+  readonly errorFromEdge: number;
+  /** The same if it is taken from the foot of the neighbouring curve; absent where there is none yet. */
+  readonly errorFromFoot?: number;
+}
+
+/** The lines to scribe before each cut, numbered through; `cuts` in order, cut numbers counted from 1. */
+export function marksFor(
+  bench: Bench,
+  cuts: readonly TriedCut[],
+  hand: HandAccuracy = GOOD_HAND,
+): ReasonedMark[] {
+  const marks: Omit<ReasonedMark, "id">[] = [];
+  const feet: Foot[] = [];
+  cuts.forEach((cut, i) => {
+    const number = i + 1;
+    if (cut.draft.kind === "plane") {
+      if (isOnOpenedLine(cuts, i)) {
+        if (isCurved(cut.draft)) feet.push(...feetOf(bench, cut.draft, number));
+        return;
+      }
+      marks.push(...marksOf(bench, cut, cut.draft, number, feet, hand));
+      if (isCurved(cut.draft)) feet.push(...feetOf(bench, cut.draft, number));
+    } else {
+      for (const p of sawLineEnds(cut)) {
+        marks.push(edgeMark(bench, p, number, "place", hand.lineMm));
+      }
+    }
+  });
+  return marks.map((mark, i) => ({ id: `m${i + 1}`, ...mark }));
+}
+
+/** Whether a cut runs on a line that an earlier cut has opened already: then no new line is scribed. */
+function isOnOpenedLine(cuts: readonly TriedCut[], index: number): boolean {
+  return openerOf(cuts, index) !== null;
+}
+
+/** The first earlier cut that opened this cut's line, by its place in the order, or null. */
+export function openerOf(cuts: readonly TriedCut[], index: number): number | null {
+  const draft = cuts[index].draft;
+  if (draft.kind !== "plane") return null;
+  const piece = draft.onLine ? draft.onLine.forPiece : isCurved(draft) ? draft.shapes[0] : undefined;
+  if (piece === undefined) return null;
+  const place = draft.onLine?.at ?? { x: draft.runs[0][0][0], y: draft.runs[0][0][1] };
+  for (let i = 0; i < index; i++) {
+    const earlier = cuts[i].draft;
+    if (earlier.kind !== "plane" || earlier.onLine?.forPiece !== piece) continue;
+    if (distanceMm(earlier.onLine.at, place) < SAME_LINE_MM) return i;
+  }
+  return null;
+}
+
+/** Lines nearer than this are scribed once, mm. */
+const SAME_LINE_MM = 0.3;
+
+interface Foot {
+  readonly at: Point;
+  readonly cut: number;
+}
+
+/** Ends of the arcs that a curved cut has finished: what the next line is measured from. */
+function feetOf(bench: Bench, draft: PlaneDraft, cut: number): Foot[] {
+  return draft.shapes.flatMap((index) => {
+    const piece = bench.planned.pieces[index];
+    return [pointAt(piece, 0), pointAt(piece, 1)].map((at) => ({ at, cut }));
+  });
+}
+
+/** The foot must belong to a neighbour for a line to be taken from it. */
+const NEIGHBOUR_MM = 0.5;
+
+function marksOf(
+  bench: Bench,
+  cut: TriedCut,
+  draft: PlaneDraft,
+  number: number,
+  feet: readonly Foot[],
+  hand: HandAccuracy,
+): Omit<ReasonedMark, "id">[] {
+  const pose = draft.runs[0][0];
+  const up = turnedBack(turnOf(pose[2]), { x: 0, y: 1 });
+  if (isCurved(draft) || draft.onLine) {
+    const aim = draft.onLine?.at ?? { x: pose[0], y: pose[1] };
+    const surface = surfaceAlong(cut.before, aim, up) ?? aim;
+    const index = draft.onLine?.forPiece ?? draft.shapes[0];
+    const own = index === undefined ? null : bench.planned.pieces[index];
+    const foot = own ? nearestFoot(feet, [pointAt(own, 0), pointAt(own, 1)]) : null;
+    return [placeMark(bench, surface, number, foot, hand)];
+  }
+  const ends = endsInPlace(draft, pose);
+  if (draft.tool.plane.kind === "snipe bill" || draft.work === "snipe line") {
+    const plane = draft.tool.plane;
+    const end = plane.kind === "snipe bill" && plane.hand === "right" ? ends.right : ends.left;
+    const surface = surfaceAlong(cut.before, end, up) ?? end;
+    const foot = nearestFoot(feet, [end]);
+    return [placeMark(bench, surface, number, foot, hand)];
+  }
+  const leaning = Math.abs(firstLeanDeg(draft)) >= bench.limits.leaningFromDeg;
+  const marks: Omit<ReasonedMark, "id">[] = [];
+  const facet = facetEnds(cut, draft);
+  if (leaning) {
+    for (const p of facet) marks.push(edgeMark(bench, p, number, "place", hand.lineMm));
+    return marks;
+  }
+  for (const side of ["left", "right"] as const) {
+    const wall = side === "left" ? cut.wallMm[0] : cut.wallMm[1];
+    if (wall < bench.limits.guideWallMm) continue;
+    const all = draft.runs.map((run) => endsInPlace(draft, run[0])[side]);
+    const end = all.reduce((a, b) => ((side === "left" ? b.x < a.x : b.x > a.x) ? b : a));
+    const surface = surfaceAlong(cut.before, end, up) ?? end;
+    marks.push(edgeMark(bench, surface, number, "place", hand.lineMm));
+  }
+  const floor = facet[0];
+  if (floor) marks.push(depthMark(bench, draft, floor, number, hand));
+  return marks;
+}
+
+function nearestFoot(feet: readonly Foot[], to: readonly Point[]): Foot | null {
+  let best: Foot | null = null;
+  let bestMm = NEIGHBOUR_MM;
+  for (const foot of feet)
+    for (const p of to) {
+      const mm = distanceMm(foot.at, p);
+      if (mm <= bestMm) {
+        best = foot;
+        bestMm = mm;
+      }
+    }
+  return best;
+}
+
+/** Where a line up from the sole leaves the wood as it stands: the place a line can be scribed at. */
+function surfaceAlong(before: Region, from: Point, up: Point): Point | null {
+  const inside = { x: from.x + up.x * 1e-3, y: from.y + up.y * 1e-3 };
+  const spans = spansAlong(before, inside, up);
+  const last = spans[spans.length - 1];
+  return last ? { x: inside.x + up.x * last[1], y: inside.y + up.y * last[1] } : null;
+}
+
+/** Where the flat a cut leaves begins and ends on the wood: the ends of the newly cut stretch of its sole's line. */
+function facetEnds(cut: TriedCut, draft: PlaneDraft): Point[] {
+  const found: Point[] = [];
+  for (const run of draft.runs) {
+    const ends = endsInPlace(draft, run[0]);
+    const length = distanceMm(ends.left, ends.right);
+    const dir = { x: (ends.right.x - ends.left.x) / length, y: (ends.right.y - ends.left.y) / length };
+    const up = turnedBack(turnOf(run[0][2]), { x: 0, y: 1 });
+    const start = { x: ends.left.x + up.x * 5e-3, y: ends.left.y + up.y * 5e-3 };
+    for (const [from, to] of spansAlong(cut.before, start, dir)) {
+      if (from > length) continue;
+      for (const at of [from, Math.min(to, length)])
+        found.push({ x: ends.left.x + dir.x * at, y: ends.left.y + dir.y * at });
+    }
+  }
+  if (found.length < 2) return found;
+  return [found[0], found[found.length - 1]];
+}
+
+function sawLineEnds(cut: TriedCut): Point[] {
+  if (cut.draft.kind !== "saw") return [];
+  const { from, to } = cut.draft;
+  const length = distanceMm(from, to);
+  const dir = { x: (to.x - from.x) / length, y: (to.y - from.y) / length };
+  const back = 1e3;
+  const start = { x: from.x - dir.x * back - dir.y * -5e-3, y: from.y - dir.y * back + dir.x * -5e-3 };
+  const spans = spansAlong(cut.before, start, dir);
+  const first = spans[0];
+  const last = spans[spans.length - 1];
+  if (!first || !last) return [from, to];
+  return [first[0], last[1]].map((at) => ({ x: start.x + dir.x * at, y: start.y + dir.y * at }));
+}
+
+function placeMark(
+  bench: Bench,
+  at: Point,
+  number: number,
+  foot: Foot | null,
+  hand: HandAccuracy,
+): Omit<ReasonedMark, "id"> {
+  // From the edge both neighbours are off on their own; from the foot only this line and this plane are.
+  const own = Math.hypot(hand.lineMm, hand.sidewaysMm);
+  const fromEdge = foot ? Math.hypot(own, own) : own;
+  const mark = edgeMark(bench, at, number, "place", fromEdge);
+  if (!foot) return mark;
+  return {
+    ...mark,
+    from: `foot of cut ${foot.cut}`,
+    distance: tidy(Math.abs(at.x - foot.at.x)),
+    error: round3(own),
+    errorFromEdge: round3(fromEdge),
+    errorFromFoot: round3(own),
+  };
+}
+
+function edgeMark(
+  bench: Bench,
+  at: Point,
+  number: number,
+  kind: PlanMark["kind"],
+  errorMm: number,
+): Omit<ReasonedMark, "id"> {
+  const fromGauge = at.x - bench.box.minX;
+  const onSide = Math.min(at.x - bench.box.minX, bench.box.maxX - at.x) < 0.01;
+  const error = round3(errorMm);
+  if (onSide) {
+    // On an edge's own side the line is gauged from the face.
+    return {
+      before: number,
+      kind: "depth",
+      at: [tidy(at.x), tidy(at.y)],
+      from: "face",
+      distance: tidy(bench.box.maxY - at.y),
+      fromGaugeEdge: tidy(fromGauge),
+      error,
+      errorFromEdge: error,
+    };
+  }
+  return {
+    before: number,
+    kind,
+    at: [tidy(at.x), tidy(at.y)],
+    from: "gauge edge",
+    distance: tidy(fromGauge),
+    fromGaugeEdge: tidy(fromGauge),
+    error,
+    errorFromEdge: error,
+  };
+}
+
+function depthMark(
+  bench: Bench,
+  draft: PlaneDraft,
+  floor: Point,
+  number: number,
+  hand: HandAccuracy,
+): Omit<ReasonedMark, "id"> {
+  const error = round3(Math.hypot(hand.lineMm, hand.depthMm));
+  const base = {
+    before: number,
+    kind: "depth" as const,
+    at: [tidy(floor.x), tidy(floor.y)] as const,
+    fromGaugeEdge: tidy(floor.x - bench.box.minX),
+    error,
+    errorFromEdge: error,
+  };
+  switch (draft.cantDeg) {
+    case 180:
+      return { ...base, from: "back", distance: tidy(floor.y - bench.box.minY) };
+    case 90:
+      return { ...base, from: "far edge", distance: tidy(bench.box.maxX - floor.x) };
+    case -90:
+      return { ...base, from: "gauge edge", distance: tidy(floor.x - bench.box.minX) };
+    default:
+      return { ...base, from: "face", distance: tidy(bench.box.maxY - floor.y) };
+  }
+}
+
+function round3(value: number): number {
+  return Math.round(value * 1000) / 1000;
+}

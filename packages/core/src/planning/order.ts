@@ -1,0 +1,225 @@
+/**
+ * The order of cuts, found by making them: flats first, by most waste; then the curved planes, by a beam over the
+ * sets already cut, each tried on the wood as it then stands, with the relief and the seat it needs put before it.
+ */
+import type { Region } from "../curve/index.ts";
+import { leanDeg } from "../cutting/index.ts";
+import type { Bench } from "./bench.ts";
+import { type Draft, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
+import { reliefsAt, seatMakers } from "./relief.ts";
+import { isCurved, type Refusal, type TriedCut, tryCut } from "./try-cut.ts";
+
+/** Named weights of the one soft cost that orders are compared by; a setting is the unit. Common practice, no source. */
+export const ORDER_WEIGHTS = {
+  setting: 1,
+  planeChange: 0.3,
+  batten: 3,
+  weakSeat: 0.4,
+  wasteLeftPerMm2: 0.02,
+  leanPerDegree: 0.004,
+  refused: 100,
+} as const;
+
+export interface Refused {
+  readonly draft: PlaneDraft;
+  readonly refusal: Refusal;
+}
+
+export interface Ordered {
+  readonly cuts: readonly TriedCut[];
+  readonly wood: Region;
+  readonly cost: number;
+  readonly refused: readonly Refused[];
+}
+
+/** Takes the flats in a believable order: stick turned first, then by most waste, same plane together, leaning ones after upright ones. */
+export function orderFlats(bench: Bench, wood: Region, flats: readonly PlaneDraft[]): Ordered {
+  let left = [...flats];
+  let before = wood;
+  const cuts: TriedCut[] = [];
+  const refused: Refused[] = [];
+  while (left.length > 0) {
+    let best: { tried: TriedCut; draft: PlaneDraft; score: number } | null = null;
+    let held: { draft: PlaneDraft; refusal: Refusal } | null = null;
+    for (const draft of left) {
+      const tried = tryCut(bench, before, draft);
+      if (tried.takesMm2 < LEAST_TAKE_MM2) {
+        left = left.filter((d) => d !== draft);
+        continue;
+      }
+      const refusal = tried.refusals[0];
+      if (refusal) {
+        held ??= { draft, refusal };
+        continue;
+      }
+      const score = flatScore(draft, tried, cuts[cuts.length - 1]);
+      if (!best || score > best.score + 1e-6) best = { tried, draft, score };
+    }
+    if (best) {
+      const chosen = best.draft;
+      cuts.push(best.tried);
+      before = best.tried.after;
+      left = left.filter((d) => d !== chosen);
+    } else if (held) {
+      refused.push(held);
+      const gone = held.draft;
+      left = left.filter((d) => d !== gone);
+    }
+  }
+  return { cuts, wood: before, cost: costOf(bench, cuts), refused };
+}
+
+/** A cut that takes less is not made, mm². */
+const LEAST_TAKE_MM2 = 0.02;
+
+function flatScore(draft: PlaneDraft, tried: TriedCut, last: TriedCut | undefined): number {
+  const turnedStick = draft.cantDeg === 0 ? 0 : 4000;
+  const leaning = Math.abs(firstLeanDeg(draft)) > 1 ? -2000 : 0;
+  const batten = tried.guide?.kind === "batten" ? -1000 : 0;
+  const snipe = draft.tool.plane.kind === "snipe bill" ? -3000 : 0;
+  const samePlane =
+    last?.draft.kind === "plane" && last.draft.tool.plane.id === draft.tool.plane.id
+      ? tried.takesMm2 * 0.15
+      : 0;
+  return turnedStick + leaning + batten + snipe + tried.takesMm2 + samePlane;
+}
+
+interface BeamState {
+  readonly done: number;
+  readonly wood: Region;
+  readonly cuts: readonly TriedCut[];
+  readonly cost: number;
+  readonly refused: readonly Refused[];
+}
+
+const BEAM_WIDTH = 10;
+
+/** The best order found for the curved cuts; each entry is one arc's ways of being cut, one of which is taken. */
+export function orderCurves(bench: Bench, wood: Region, curves: readonly (readonly PlaneDraft[])[]): Ordered {
+  let beam: BeamState[] = [{ done: 0, wood, cuts: [], cost: 0, refused: [] }];
+  for (let step = 0; step < curves.length; step++) {
+    const next = new Map<number, BeamState>();
+    for (const state of beam) {
+      curves.forEach((ways, i) => {
+        if (state.done & (1 << i)) return;
+        const grown = cutBestWay(bench, state, ways, i);
+        const known = next.get(grown.done);
+        if (!known || grown.cost < known.cost - 1e-9) next.set(grown.done, grown);
+      });
+    }
+    beam = [...next.values()].sort((a, b) => a.cost - b.cost || a.done - b.done).slice(0, BEAM_WIDTH);
+  }
+  const best = beam[0] as BeamState;
+  return { cuts: best.cuts, wood: best.wood, cost: best.cost, refused: best.refused };
+}
+
+function cutBestWay(bench: Bench, state: BeamState, ways: readonly PlaneDraft[], index: number): BeamState {
+  const done = state.done | (1 << index);
+  let best: BeamState | null = null;
+  let why: Refused | null = null;
+  for (const draft of ways) {
+    const made = cutWithHelp(bench, state.wood, draft);
+    if (!made.ok) {
+      why ??= { draft, refusal: made.refusal };
+      continue;
+    }
+    const cost = state.cost + costOf(bench, made.cuts, state.cuts[state.cuts.length - 1]);
+    const last = made.cuts[made.cuts.length - 1];
+    const wood = last ? last.after : state.wood;
+    if (!best || cost < best.cost - 1e-9) {
+      best = { done, wood, cuts: [...state.cuts, ...made.cuts], cost, refused: state.refused };
+    }
+  }
+  if (best) return best;
+  const refused = why ? [...state.refused, why] : state.refused;
+  return { ...state, done, cost: state.cost + ORDER_WEIGHTS.refused, refused };
+}
+
+type Made =
+  | { readonly ok: true; readonly cuts: readonly TriedCut[] }
+  | { readonly ok: false; readonly refusal: Refusal };
+
+/** A curved cut with what must go before it: relief where a wall would stand, then a seat where none holds it. */
+export function cutWithHelp(bench: Bench, wood: Region, draft: PlaneDraft): Made {
+  const cuts: TriedCut[] = [];
+  let before = wood;
+  let tried = tryCut(bench, before, draft);
+  if (tried.takesMm2 < LEAST_TAKE_MM2) return { ok: true, cuts: [] };
+  for (const side of ["left", "right"] as const) {
+    if (!wallRefused(tried, side)) continue;
+    const relieved = relieve(bench, before, draft, side);
+    if (!relieved) return { ok: false, refusal: tried.refusals[0] as Refusal };
+    cuts.push(relieved);
+    before = relieved.after;
+    tried = tryCut(bench, before, draft);
+  }
+  const refusal = tried.refusals[0];
+  if (refusal) return { ok: false, refusal };
+  if (!tried.seat) {
+    const seated = makeSeat(bench, before, draft);
+    if (seated) {
+      cuts.push(...seated);
+      before = (seated[seated.length - 1] as TriedCut).after;
+      tried = tryCut(bench, before, draft);
+    }
+  }
+  return { ok: true, cuts: [...cuts, tried] };
+}
+
+function wallRefused(tried: TriedCut, side: "left" | "right"): boolean {
+  return tried.refusals.some((r) => r.rule === "wall" && r.side === side);
+}
+
+function relieve(bench: Bench, before: Region, draft: PlaneDraft, side: "left" | "right"): TriedCut | null {
+  for (const relief of reliefsAt(bench, before, draft, side)) {
+    const made = tryCut(bench, before, relief);
+    if (made.refusals.length > 0) continue;
+    if (!wallRefused(tryCut(bench, made.after, draft), side)) return made;
+  }
+  return null;
+}
+
+function makeSeat(bench: Bench, before: Region, draft: PlaneDraft): TriedCut[] | null {
+  for (const set of seatMakers(bench, before, draft)) {
+    const made: TriedCut[] = [];
+    let wood = before;
+    let whole = true;
+    for (const cut of set) {
+      const tried = tryCut(bench, wood, cut);
+      if (tried.refusals.length > 0) {
+        whole = false;
+        break;
+      }
+      if (tried.takesMm2 < LEAST_TAKE_MM2) continue;
+      made.push(tried);
+      wood = tried.after;
+    }
+    if (!whole || made.length === 0) continue;
+    const tried = tryCut(bench, wood, draft);
+    if (tried.seat && tried.refusals.length === 0) return made;
+  }
+  return null;
+}
+
+/** The soft cost of a run of cuts, following another. */
+export function costOf(bench: Bench, cuts: readonly TriedCut[], previous?: TriedCut): number {
+  let cost = 0;
+  let last = previous;
+  for (const cut of cuts) {
+    cost += ORDER_WEIGHTS.setting;
+    const id = planeId(cut.draft);
+    if (last && planeId(last.draft) !== id) cost += ORDER_WEIGHTS.planeChange;
+    if (cut.guide?.kind === "batten") cost += ORDER_WEIGHTS.batten;
+    if (cut.seat && cut.seat.ratio < bench.limits.seatWellHeldRatio) cost += ORDER_WEIGHTS.weakSeat;
+    if (cut.draft.kind === "plane") {
+      cost += Math.abs(leanDeg(cut.draft.runs[0][0][2], cut.draft.cantDeg)) * ORDER_WEIGHTS.leanPerDegree;
+      if (isCurved(cut.draft)) cost += cut.takesMm2 * ORDER_WEIGHTS.wasteLeftPerMm2;
+    }
+    last = cut;
+  }
+  return cost;
+}
+
+function planeId(draft: Draft): string {
+  return draft.kind === "plane" ? draft.tool.plane.id : "saw";
+}

@@ -1,0 +1,60 @@
+/** Strokes and minutes of a cut, from what it takes and how thick a shaving is. Common practice, no source. */
+import { pointAt, type Region } from "../curve/index.ts";
+import { isFlatKind, placedSole, spansAlong, turnedBack, turnOf } from "../cutting/index.ts";
+import type { Bench } from "./bench.ts";
+import type { PlaneDraft } from "./draft-cut.ts";
+
+export interface Working {
+  readonly setMinutes: number;
+  readonly secondsPerMetre: number;
+  readonly lengthM: number;
+}
+
+/** A setting 3 minutes, a stroke of a metre 4 seconds, a stick of one metre. */
+export const COMMON_WORKING: Working = { setMinutes: 3, secondsPerMetre: 4, lengthM: 1 };
+
+export interface Passes {
+  readonly passes: number;
+  readonly shavingMm: number;
+  readonly minutes: number;
+  /** Greatest depth taken along the plane's axis, mm. */
+  readonly depthMm: number;
+}
+
+const PLACES = 9;
+
+export function passesOf(
+  bench: Bench,
+  before: Region,
+  draft: PlaneDraft,
+  takesMm2: number,
+  working: Working,
+): Passes {
+  const curved = draft.tool.plane.kind === "hollow" || draft.tool.plane.kind === "round";
+  // Square tools take waste with a heavy iron; curved ones and beaks are set finer, and follow their seat.
+  const heavy = isFlatKind(draft.tool.plane.kind);
+  const shavingMm = heavy ? bench.shavings.heavyMm : bench.shavings.ordinaryMm;
+  let depthMm = 0;
+  for (const run of draft.runs) {
+    const stride = Math.max(1, Math.floor(run.length / 8));
+    for (let i = 0; i < run.length; i += stride) {
+      const pose = run[i];
+      const up = turnedBack(turnOf(pose[2]), { x: 0, y: 1 });
+      for (const piece of placedSole(draft.tool.sole.chain, pose).pieces) {
+        for (let k = 0; k < PLACES; k++) {
+          const spans = spansAlong(before, pointAt(piece, (k + 0.5) / PLACES), up);
+          depthMm = Math.max(
+            depthMm,
+            spans.reduce((sum, [from, to]) => sum + to - from, 0),
+          );
+        }
+      }
+    }
+  }
+  const byDepth = Math.ceil(depthMm / shavingMm - 1e-3) * (curved ? 1 : draft.runs.length);
+  const byArea = Math.ceil(takesMm2 / (shavingMm * draft.tool.sole.widthMm));
+  const fine = draft.purpose === "shape" ? 1 : 0;
+  const passes = Math.max(1, byDepth, byArea) + fine;
+  const minutes = working.setMinutes + (passes * working.secondsPerMetre * working.lengthM) / 60;
+  return { passes, shavingMm, minutes: Math.round(minutes * 10) / 10, depthMm };
+}

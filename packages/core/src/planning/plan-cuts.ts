@@ -1,0 +1,281 @@
+/** The cuts of a proven sequence as the plan file holds them: figures, guide, setting, sentences. */
+import { ringsOf, type Vertex, verticesOf } from "../curve/index.ts";
+import { leanDeg, type PlanCut, type PlaneEntry, placed } from "../cutting/index.ts";
+import { FLATTEN_MM } from "../measure/index.ts";
+import { planeEntry } from "../shelf/index.ts";
+import type { Bench } from "./bench.ts";
+import { endsInPlace, type PlaneDraft, tidy } from "./draft-cut.ts";
+import { openerOf, type ReasonedMark } from "./marks.ts";
+import { passesOf, type Working } from "./passes.ts";
+import { isCurved, type TriedCut } from "./try-cut.ts";
+import { type BenchUnit, type CutFacts, cutSentence, doneSentence, type Work } from "./words.ts";
+
+export function planCuts(
+  bench: Bench,
+  cuts: readonly TriedCut[],
+  marks: readonly ReasonedMark[],
+  working: Working,
+  unit: BenchUnit,
+): PlanCut[] {
+  const made: PlanCut[] = [];
+  let setting = 0;
+  let lastSetting = "";
+  cuts.forEach((cut, i) => {
+    const number = i + 1;
+    const opener = openerOf(cuts, i);
+    const own = marks.filter((m) => m.before === (opener === null ? number : opener + 1));
+    const figures =
+      cut.draft.kind === "plane"
+        ? planeFigures(bench, cuts, cut, cut.draft, own, working, unit)
+        : sawFigures(cut, own, unit);
+    const key = figures.settingKey;
+    if (key !== lastSetting) setting++;
+    lastSetting = key;
+    made.push({
+      number,
+      purpose: cut.draft.purpose,
+      cant: cut.draft.cantDeg,
+      ...figures.cut,
+      after: ringsOf(cut.after, bench.book.circles, FLATTEN_MM * 2).map((ring) =>
+        verticesOf(ring).map(tidyVertex),
+      ),
+      takes: round4(cut.takesMm2),
+      wall: [round4(cut.wallMm[0]), round4(cut.wallMm[1])],
+      seat: cut.seat ? { lift: round4(cut.seat.lift), shift: round4(cut.seat.shift) } : null,
+      setting,
+    });
+  });
+  return made;
+}
+
+type Figures = Pick<
+  PlanCut,
+  | "plane"
+  | "sole"
+  | "runs"
+  | "line"
+  | "runsAgainst"
+  | "fence"
+  | "passes"
+  | "shaving"
+  | "minutes"
+  | "says"
+  | "doneWhen"
+>;
+
+function planeFigures(
+  bench: Bench,
+  cuts: readonly TriedCut[],
+  cut: TriedCut,
+  draft: PlaneDraft,
+  own: readonly ReasonedMark[],
+  working: Working,
+  unit: BenchUnit,
+): { readonly cut: Figures; readonly settingKey: string } {
+  const passes = passesOf(bench, cut.before, draft, cut.takesMm2, working);
+  const runsAgainst = guideText(cuts, cut, draft, own);
+  const fence = cut.guide?.kind === "edge" ? round4(cut.guide.fenceMm) : undefined;
+  const lean = leanDeg(draft.runs[0][0][2], draft.cantDeg);
+  const facts = factsOf(cuts, cut, draft, own, passes, runsAgainst, fence, unit);
+  return {
+    settingKey: [
+      draft.tool.plane.id,
+      draft.tool.sole.widthMm,
+      draft.cantDeg,
+      lean.toFixed(1),
+      runsAgainst,
+      fence,
+    ].join("/"),
+    cut: {
+      plane: entryOf(draft),
+      sole: verticesOf(draft.tool.sole.chain).map(tidyVertex),
+      runs: draft.runs,
+      runsAgainst,
+      ...(fence === undefined ? {} : { fence }),
+      passes: passes.passes,
+      shaving: passes.shavingMm,
+      minutes: passes.minutes,
+      says: cutSentence(facts),
+      doneWhen: doneSentence(facts),
+    },
+  };
+}
+
+/** A plough's entry names the iron in use, so that its sole can be told from the file alone. */
+function entryOf(draft: PlaneDraft): PlaneEntry {
+  const entry = planeEntry(draft.tool.plane) as PlaneEntry;
+  return draft.tool.plane.kind === "plough" ? { ...entry, width: tidy(draft.tool.sole.widthMm) } : entry;
+}
+
+function guideText(
+  cuts: readonly TriedCut[],
+  cut: TriedCut,
+  draft: PlaneDraft,
+  own: readonly ReasonedMark[],
+): string | null {
+  const guide = cut.guide;
+  if (!guide) return null;
+  switch (guide.kind) {
+    case "edge":
+      return guide.edge;
+    case "batten":
+      return "batten";
+    case "lines":
+      return own[0] ? `line ${own[0].id}` : "batten";
+    case "wall": {
+      const by = cutOfWall(cuts, cut, draft, guide.side);
+      return by === null ? (own[0] ? `line ${own[0].id}` : "batten") : `wall of cut ${by}`;
+    }
+  }
+}
+
+/** Which earlier cut left the wall that stands at a sole's end: the last whose own sole ended on the same line. */
+function cutOfWall(
+  cuts: readonly TriedCut[],
+  cut: TriedCut,
+  draft: PlaneDraft,
+  side: "left" | "right",
+): number | null {
+  const end = endsInPlace(draft, draft.runs[0][0])[side];
+  const index = cuts.indexOf(cut);
+  for (let i = index - 1; i >= 0; i--) {
+    const earlier = cuts[i].draft;
+    if (earlier.kind !== "plane") continue;
+    for (const run of earlier.runs)
+      for (const which of [earlier.cut.ends.left, earlier.cut.ends.right]) {
+        const p = placed(run[0], which);
+        if (Math.abs(p.x - end.x) < 0.1 || Math.abs(p.y - end.y) < 0.1) return i + 1;
+      }
+  }
+  return null;
+}
+
+function factsOf(
+  cuts: readonly TriedCut[],
+  cut: TriedCut,
+  draft: PlaneDraft,
+  own: readonly ReasonedMark[],
+  passes: { readonly passes: number; readonly shavingMm: number; readonly depthMm: number },
+  runsAgainst: string | null,
+  fence: number | undefined,
+  unit: BenchUnit,
+): CutFacts {
+  const tilts = draft.runs.flat().map((pose) => leanDeg(pose[2], draft.cantDeg));
+  const low = Math.min(...tilts);
+  const high = Math.max(...tilts);
+  const rocked = draft.work === "curve" && high - low > 0.5 ? rockWords(low, high, tilts[0]) : null;
+  const place = own.find((m) => m.kind === "place");
+  const work = workWord(draft);
+  return {
+    purpose: draft.purpose,
+    planeName: draft.tool.plane.name,
+    kind: draft.tool.plane.kind,
+    leanDeg: leanDeg(draft.runs[0][0][2], draft.cantDeg),
+    cantDeg: draft.cantDeg,
+    rocked,
+    seatOn: isCurved(draft) ? seatWords(cuts, cut) : null,
+    runsAgainst,
+    fenceMm: fence ?? null,
+    line: place ? { distanceMm: place.distance, from: place.from } : null,
+    depthMm: passes.depthMm > 0 ? passes.depthMm : null,
+    passes: passes.passes,
+    shavingMm: passes.shavingMm,
+    unit,
+    ...(work && !rocked ? { work } : {}),
+    ...(draft.runs.length > 1 ? { placesCount: draft.runs.length } : {}),
+  };
+}
+
+/** A rock told from the lean it is begun in: to the further end if it is begun at one, else from end to end. */
+function rockWords(low: number, high: number, first: number): { fromDeg: number; toDeg: number } {
+  return high - first < first - low ? { fromDeg: high, toDeg: low } : { fromDeg: low, toDeg: high };
+}
+
+function workWord(draft: PlaneDraft): Work | null {
+  switch (draft.work) {
+    case "step":
+    case "chamfer":
+    case "flat":
+    case "groove":
+    case "wall":
+    case "snipe line":
+    case "open V":
+    case "curve":
+    case "ridges":
+      return draft.work;
+    default:
+      return null;
+  }
+}
+
+/** What holds a curved plane, told from the cuts just before it. */
+function seatWords(cuts: readonly TriedCut[], cut: TriedCut): string | null {
+  if (!cut.seat) return null;
+  const index = cuts.indexOf(cut);
+  let lines = 0;
+  for (let i = index - 1; i >= 0; i--) {
+    const work = cuts[i].draft.work;
+    if (work === "open V") return "the V";
+    if (work === "groove") return "the groove's two arrises";
+    if (work === "snipe line") lines++;
+    else break;
+  }
+  if (lines >= 2) return "the two snipe lines";
+  return "the two arrises";
+}
+
+function sawFigures(
+  cut: TriedCut,
+  own: readonly ReasonedMark[],
+  unit: BenchUnit,
+): { readonly cut: Figures; readonly settingKey: string } {
+  const draft = cut.draft as Extract<TriedCut["draft"], { kind: "saw" }>;
+  const bevel = Math.abs(
+    ((Math.atan2(draft.to.y - draft.from.y, draft.to.x - draft.from.x) * 180) / Math.PI) % 90,
+  );
+  const place = own.find((m) => m.kind === "place");
+  const facts: CutFacts = {
+    purpose: "saw",
+    planeName: "saw",
+    kind: "saw",
+    leanDeg: bevel,
+    cantDeg: draft.cantDeg,
+    rocked: null,
+    seatOn: null,
+    runsAgainst: null,
+    fenceMm: null,
+    line: place ? { distanceMm: place.distance, from: place.from } : null,
+    depthMm: null,
+    passes: 1,
+    shavingMm: 0,
+    unit,
+  };
+  return {
+    settingKey: `saw/${bevel.toFixed(1)}`,
+    cut: {
+      plane: { id: "saw", kind: "saw", name: "saw" },
+      line: [
+        [tidy(draft.from.x), tidy(draft.from.y)],
+        [tidy(draft.to.x), tidy(draft.to.y)],
+      ],
+      runsAgainst: place ? `line ${place.id}` : null,
+      passes: 1,
+      shaving: 0,
+      minutes: 5,
+      says: cutSentence(facts),
+      doneWhen: doneSentence(facts),
+    },
+  };
+}
+
+function tidyVertex(vertex: Vertex): Vertex {
+  const x = tidy(vertex[0]);
+  const y = tidy(vertex[1]);
+  const bulge = vertex[2];
+  return bulge === undefined || bulge === 0 ? [x, y] : [x, y, Math.round(bulge * 1e9) / 1e9];
+}
+
+function round4(value: number): number {
+  const rounded = Math.round(value * 1e4) / 1e4;
+  return rounded === 0 ? 0 : rounded;
+}

@@ -1,0 +1,68 @@
+/**
+ * Whether any plane on the shelf, held any way a hand can hold it, can touch a place of the section without overcut;
+ * and, where none can, which pose comes nearest and what stands in its way.
+ */
+import { type Point, pointAt } from "../curve/index.ts";
+import { leanDeg, restOn, turned, turnOf } from "../cutting/index.ts";
+import type { Bench, Tool } from "./bench.ts";
+import { CANTS_DEG } from "./turning.ts";
+import { outwardTiltDeg, type WorkedPiece } from "./worked-piece.ts";
+
+export interface Reach {
+  readonly reached: boolean;
+  /** The plane that reaches it, or comes nearest. */
+  readonly tool: Tool | null;
+  /** How deep the nearest pose would overcut, mm; 0 where reached. */
+  readonly overcutMm: number;
+  /** Where that pose meets the section. */
+  readonly meets: Point | null;
+}
+
+const TILT_STEP_DEG = 5;
+const SOLE_PLACES = 13;
+
+/** Reach at one place of a piece, `t` along it; a plane counts that comes within `withinMm` of the place. */
+export function reachAt(bench: Bench, piece: WorkedPiece, t: number, withinMm: number): Reach {
+  const at = pointAt(piece.piece, t);
+  const own = outwardTiltDeg(piece.piece, t);
+  let best: Reach = { reached: false, tool: null, overcutMm: Number.POSITIVE_INFINITY, meets: null };
+  for (const tilt of tiltsToTry(own)) {
+    if (!CANTS_DEG.some((cant) => Math.abs(leanDeg(tilt, cant)) <= bench.limits.leanDeg)) continue;
+    const profile = bench.profileOfPlanned(tilt);
+    const place = turned(turnOf(tilt), at);
+    for (const tool of bench.tools) {
+      for (let i = 0; i < SOLE_PLACES; i++) {
+        const x = tool.sole.leftMm + ((tool.sole.rightMm - tool.sole.leftMm) * i) / (SOLE_PLACES - 1);
+        // The sole's own place x is laid on the wanted place, `withinMm` above it.
+        const height = place.y + withinMm - tool.shape.heightAt(x);
+        const rest = restOn(profile, tool.shape, place.x - x, { narrowMm: 1e-3 });
+        if (!rest) continue;
+        const overcutMm = Math.max(0, rest.heightMm - height);
+        if (overcutMm < best.overcutMm - 1e-9) {
+          const back = turnOf(-tilt);
+          const meets = turned(back, {
+            x: rest.touchXMm,
+            y: rest.heightMm + tool.shape.heightAt(rest.touchXMm - (place.x - x)),
+          });
+          best = { reached: overcutMm === 0, tool, overcutMm, meets };
+          if (best.reached) return best;
+        }
+      }
+    }
+  }
+  return best;
+}
+
+/** Few tilts matter: square on the place, along it to either side, and a grid between. */
+function tiltsToTry(own: number): number[] {
+  const tilts = new Set<number>();
+  for (const off of [0, 90, -90, 60, -60, 30, -30]) tilts.add(wrapped(own + off));
+  for (let t = -180 + TILT_STEP_DEG; t <= 180; t += TILT_STEP_DEG) tilts.add(t);
+  return [...tilts].sort((a, b) => Math.abs(wrapped(a - own)) - Math.abs(wrapped(b - own)) || a - b);
+}
+
+function wrapped(deg: number): number {
+  const d = ((deg % 360) + 360) % 360;
+  const w = d > 180 ? d - 360 : d;
+  return Math.round(w * 1e6) / 1e6;
+}

@@ -1,0 +1,210 @@
+/**
+ * Room beside a curved plane, and a seat to run in: snipe lines at its ends, a V opened by both snipe bills, a
+ * plough's groove or a rebate where an edge or fence allows one.
+ */
+import type { Region } from "../curve/index.ts";
+import { type Pose, restOn, turned, turnOf } from "../cutting/index.ts";
+import { OVERCUT_MM } from "../measure/index.ts";
+import type { Bench, Tool } from "./bench.ts";
+import { endsInPlace, type PlaneDraft, planeDraft, poseAt, type SharedLine, tidy } from "./draft-cut.ts";
+import { tryCut } from "./try-cut.ts";
+
+/** Lowest legal place of a tool at a shift across, leaving room above arcs; null where it would hang in the air. */
+function lowestAt(bench: Bench, tool: Tool, tiltDeg: number, shift: number, roomMm: number): number | null {
+  const rest = restOn(bench.profileOfPlanned(tiltDeg), tool.shape, shift, {
+    narrowMm: OVERCUT_MM / 4,
+    clearance: (source) => (source > 0 ? roomMm : 0),
+  });
+  return rest ? rest.heightMm : null;
+}
+
+/** Lines along one end of a curved cut that would give it room there, the likeliest first. */
+export function reliefsAt(
+  bench: Bench,
+  before: Region,
+  draft: PlaneDraft,
+  side: "left" | "right",
+): PlaneDraft[] {
+  const pose = outermostPose(draft, side);
+  const end = endsInPlace(draft, pose)[side];
+  const found: { draft: PlaneDraft; rank: number }[] = [];
+  const upright = uprightTilt(draft.cantDeg);
+  for (const tiltDeg of new Set([upright, tidy(pose[2])])) {
+    const at = turned(turnOf(tiltDeg), end);
+    for (const tool of bench.tools) {
+      const snipe = tool.plane.kind === "snipe bill";
+      const cutsIt = side === "left" ? tool.sole.cutsWall.left : tool.sole.cutsWall.right;
+      if (!cutsIt || !(snipe || tool.plane.kind === "rebate" || tool.plane.kind === "plough")) continue;
+      if (!snipe && tiltDeg !== upright) continue;
+      const shift = side === "left" ? at.x - tool.sole.leftMm : at.x - tool.sole.rightMm;
+      const low = lowestAt(bench, tool, tiltDeg, shift, 0);
+      if (low === null) continue;
+      const relief = cutToReach(bench, before, draft, tool, tiltDeg, shift, Math.max(low, at.y));
+      if (relief)
+        found.push({
+          draft: relief,
+          rank: (low - at.y) * 10 + (snipe ? 0 : 1) + Math.abs(tiltDeg - upright) / 30,
+        });
+    }
+  }
+  return found.sort((a, b) => a.rank - b.rank).map((f) => f.draft);
+}
+
+/** A line as deep as asked, or only as deep as the plane's own wall allows. */
+function cutToReach(
+  bench: Bench,
+  before: Region,
+  draft: PlaneDraft,
+  tool: Tool,
+  tiltDeg: number,
+  shift: number,
+  heightMm: number,
+): PlaneDraft | null {
+  let height = heightMm;
+  for (let tries = 0; tries < 2; tries++) {
+    const relief = planeDraft(bench, {
+      work:
+        tool.plane.kind === "snipe bill" ? "snipe line" : tool.plane.kind === "plough" ? "groove" : "step",
+      purpose: "relief",
+      cantDeg: draft.cantDeg,
+      shapes: [],
+      tool,
+      runs: [[poseAt(tiltDeg, shift, height)]],
+    });
+    const tried = tryCut(bench, before, relief);
+    if (tried.takesMm2 < LEAST_LINE_MM2) return null;
+    if (tried.refusals.length === 0) {
+      return tool.plane.kind === "snipe bill" || tried.guide?.kind !== "batten" ? relief : null;
+    }
+    const wall = tried.refusals.find((r) => r.rule === "wall");
+    if (!wall || wall.foundMm === undefined || wall.limitMm === undefined) return null;
+    height += wall.foundMm - wall.limitMm + 0.05;
+  }
+  return null;
+}
+
+/** A line that takes less is no line, mm². */
+const LEAST_LINE_MM2 = 0.02;
+
+function outermostPose(draft: PlaneDraft, side: "left" | "right"): Pose {
+  // Rocked to the left the plane's left end goes furthest left, and the other way round.
+  const poses = draft.runs.flat();
+  return poses.reduce((a, b) => {
+    const ax = endsInPlace(draft, a)[side].x;
+    const bx = endsInPlace(draft, b)[side].x;
+    return (side === "left" ? bx < ax - 1e-9 : bx > ax + 1e-9) ? b : a;
+  });
+}
+
+function uprightTilt(cantDeg: number): number {
+  const tilt = -cantDeg;
+  return tidy(tilt <= -180 ? tilt + 360 : tilt);
+}
+
+/** Sets of cuts, each of which may give a curved plane a seat on the wood as it stands; the cheapest first. */
+export function seatMakers(bench: Bench, before: Region, draft: PlaneDraft): PlaneDraft[][] {
+  const sets: PlaneDraft[][] = [];
+  if (draft.tool.plane.kind === "round") {
+    for (const pose of seatPoses(draft)) {
+      sets.push(...grooves(bench, before, draft, pose).map((groove) => [groove]));
+      sets.push(...openedV(bench, draft, pose));
+    }
+    sets.sort((a, b) => a.length - b.length);
+  } else {
+    const lines = (["left", "right"] as const).map((side) => reliefsAt(bench, before, draft, side)[0]);
+    const both = lines.filter((line): line is PlaneDraft => line !== undefined);
+    for (const line of both) sets.push([line]);
+    if (both.length === 2) sets.push(both);
+  }
+  return sets;
+}
+
+/** Grooves whose two arrises would carry a round: a plough's or a rebate plane's, centred on its axis. */
+function grooves(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): PlaneDraft[] {
+  const found: { draft: PlaneDraft; rank: number }[] = [];
+  const width = draft.tool.sole.widthMm;
+  const tiltDeg = uprightTilt(draft.cantDeg);
+  const turn = turnOf(tiltDeg);
+  const axis = turned(turn, { x: pose[0], y: pose[1] });
+  for (const tool of bench.tools) {
+    if (tool.plane.kind !== "plough" && tool.plane.kind !== "rebate") continue;
+    const share = tool.sole.widthMm / width;
+    if (share < 0.3 || share > 0.85) continue;
+    const shift = axis.x - (tool.sole.leftMm + tool.sole.rightMm) / 2;
+    const low = lowestAt(bench, tool, tiltDeg, shift, bench.shavings.ordinaryMm);
+    if (low === null) continue;
+    const groove = planeDraft(bench, {
+      work: "groove",
+      purpose: "guide",
+      cantDeg: draft.cantDeg,
+      shapes: [],
+      tool,
+      runs: [[poseAt(tiltDeg, shift, low)]],
+      onLine: lineOf(draft, pose),
+    });
+    const tried = tryCut(bench, before, groove);
+    if (tried.refusals.length > 0 || tried.guide?.kind === "batten" || tried.takesMm2 < LEAST_LINE_MM2)
+      continue;
+    found.push({ draft: groove, rank: Math.abs(share - 0.5) });
+  }
+  return found.sort((a, b) => a.rank - b.rank).map((f) => f.draft);
+}
+
+/** How far the snipe bills are leaned to widen a V, degrees: less than half the beak's free angle, so that nothing is parted off between them. */
+const V_LEAN_DEG = 28;
+
+/** A V centred on a round's axis: both snipe bills upright, then, in a second set, leaned to widen it. */
+function openedV(bench: Bench, draft: PlaneDraft, pose: Pose): PlaneDraft[][] {
+  const left = bench.tools.find((t) => t.plane.kind === "snipe bill" && t.plane.hand === "left");
+  const right = bench.tools.find((t) => t.plane.kind === "snipe bill" && t.plane.hand === "right");
+  if (!left || !right) return [];
+  const upright = uprightTilt(draft.cantDeg);
+  const axis = turned(turnOf(upright), { x: pose[0], y: pose[1] });
+  const line = (tool: Tool, sign: -1 | 1, leanDeg: number): PlaneDraft | null => {
+    const tiltDeg = tidy(upright + leanDeg);
+    const turn = turnOf(tiltDeg);
+    // The nose is set a little past the axis, so that the two lines meet and the V's foot is centred on it.
+    const foot = turned(turn, turnBack(upright, { x: axis.x + sign * 0.15, y: axis.y }));
+    const low = lowestAt(bench, tool, tiltDeg, foot.x, bench.shavings.ordinaryMm);
+    if (low === null) return null;
+    return planeDraft(bench, {
+      work: "open V",
+      purpose: "guide",
+      cantDeg: draft.cantDeg,
+      shapes: [],
+      tool,
+      runs: [[poseAt(tiltDeg, foot.x, low)]],
+      onLine: lineOf(draft, pose),
+    });
+  };
+  const first = [line(left, -1, 0), line(right, 1, 0)];
+  // Leaned to the right (a negative lean) the left-hand beak's slope lies flatter, and the other way round.
+  const second = [line(left, -1, -V_LEAN_DEG), line(right, 1, V_LEAN_DEG)];
+  const whole = (drafts: (PlaneDraft | null)[]): drafts is PlaneDraft[] => drafts.every((d) => d !== null);
+  const sets: PlaneDraft[][] = [];
+  if (whole(first)) sets.push(first);
+  if (whole(first) && whole(second)) sets.push([...first, ...second]);
+  return sets;
+}
+
+function turnBack(tiltDeg: number, p: { x: number; y: number }) {
+  const turn = turnOf(tiltDeg);
+  return { x: p.x * turn.cos - p.y * turn.sin, y: p.x * turn.sin + p.y * turn.cos };
+}
+
+/** The line of a curve to come: its axis, in the pose it is begun in. */
+function lineOf(draft: PlaneDraft, pose: Pose): SharedLine {
+  return { at: { x: pose[0], y: pose[1] }, forPiece: draft.shapes[0] ?? -1 };
+}
+
+/** Poses of a cut at which a seat is worth making: the one nearest to upright, and the middle of its rock. */
+function seatPoses(draft: PlaneDraft): Pose[] {
+  const poses = draft.runs.flat();
+  const upright = uprightTilt(draft.cantDeg);
+  const nearest = (wanted: number): Pose =>
+    poses.reduce((a, b) => (Math.abs(b[2] - wanted) < Math.abs(a[2] - wanted) - 1e-9 ? b : a));
+  const first = nearest(upright);
+  if (!draft.rock) return [first];
+  const middle = nearest((draft.rock.lowDeg + draft.rock.highDeg) / 2);
+  return first === middle ? [first] : [first, middle];
+}

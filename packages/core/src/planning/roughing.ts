@@ -1,0 +1,179 @@
+/**
+ * Waste taken with flat planes before the curves: a few large steps from an edge, then chamfers over what is left,
+ * to about one shaving above the arcs. They also leave the arrises that the curved planes ride on.
+ */
+import type { Region } from "../curve/index.ts";
+import { leanDeg, type Pose, type Run, restOn, turned, turnOf } from "../cutting/index.ts";
+import { DRAWING_NOISE_MM, OVERCUT_MM } from "../measure/index.ts";
+import type { Bench, Tool } from "./bench.ts";
+import { type PlaneDraft, planeDraft, poseAt, tidy } from "./draft-cut.ts";
+import { tryCut } from "./try-cut.ts";
+import { cantFor } from "./turning.ts";
+import type { WorkedPiece } from "./worked-piece.ts";
+
+/** Least waste worth a setting of its own, mm²: below it a few more strokes of the curved plane are quicker. */
+const LEAST_GAIN_MM2 = 5;
+/** And least share of the waste that stands over the curves. */
+const LEAST_GAIN_RATIO = 0.1;
+/** What a leaning plane's setting weighs against an upright one's, mm² of waste. */
+const LEAN_COST_MM2 = 2;
+const MOST_WIDTHS = 4;
+
+/** Steps and chamfers over the arcs, in the order they are found best; `wood` already has its required flats cut. */
+export function roughingCuts(
+  bench: Bench,
+  wood: Region,
+  arcs: readonly WorkedPiece[],
+  wasteMm2: number,
+): PlaneDraft[] {
+  const pool = roughingPool(bench, arcs);
+  const chosen: PlaneDraft[] = [];
+  const least = Math.max(LEAST_GAIN_MM2, wasteMm2 * LEAST_GAIN_RATIO);
+  let before = wood;
+  for (let round = 0; round < 2 * arcs.length + 1 && pool.length > 0; round++) {
+    let best: { draft: PlaneDraft; score: number; after: Region } | null = null;
+    for (const draft of pool) {
+      const tried = tryCut(bench, before, draft);
+      if (tried.takesMm2 < least || tried.refusals.length > 0 || tried.guide?.kind === "batten") continue;
+      const lean = Math.abs(leanDeg(draft.runs[0][0][2], draft.cantDeg));
+      // A leaning flat plane takes arrises off; sunk aslant into solid wood it has nothing to run on.
+      if (lean > 1 && Math.max(...tried.wallMm) > bench.limits.guideWallMm) continue;
+      const score =
+        tried.takesMm2 -
+        (lean > 1 ? LEAN_COST_MM2 + lean / 15 : 0) -
+        (draft.runs.length - 1) * 3 -
+        draft.tool.sole.widthMm / 1000;
+      if (!best || score > best.score + 1e-6) best = { draft, score, after: tried.after };
+    }
+    if (!best) break;
+    chosen.push(best.draft);
+    before = best.after;
+  }
+  return chosen;
+}
+
+/** Every step and chamfer worth trying over the arcs. */
+export function roughingPool(bench: Bench, arcs: readonly WorkedPiece[]): PlaneDraft[] {
+  const pool = new Map<string, PlaneDraft>();
+  for (const piece of arcs) {
+    for (const draft of [...stepsOver(bench, piece), ...chamfersOver(bench, piece)])
+      pool.set(draft.key, draft);
+  }
+  return [...pool.values()];
+}
+
+/** Places on an arc, as shares of its turn, at which a step's inner corner is tried. */
+const CORNER_SHARES = [0, 1 / 8, 1 / 4, 3 / 8, 1 / 2, 5 / 8, 3 / 4, 7 / 8, 1];
+
+function stepsOver(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
+  const curve = piece.curve;
+  if (!curve) return [];
+  const middle = (curve.lowTiltDeg + curve.highTiltDeg) / 2;
+  const cant = cantFor(bench, middle);
+  if (cant === null) return [];
+  const tiltDeg = tidy(cant === 0 ? 0 : cant === 180 ? 180 : -cant);
+  const turn = turnOf(tiltDeg);
+  const centre = turned(turn, curve.centre);
+  const room = bench.shavings.ordinaryMm;
+  const drafts: PlaneDraft[] = [];
+  const places = CORNER_SHARES.map((share) => {
+    const tilt = curve.lowTiltDeg + (curve.highTiltDeg - curve.lowTiltDeg) * share;
+    const angle = ((tilt - tiltDeg) * Math.PI) / 180;
+    return centre.x - (curve.convex ? 1 : -1) * curve.radiusMm * Math.sin(angle);
+  });
+  for (const x of places) {
+    for (const side of [-1, 1] as const) {
+      for (const tool of bench.tools) {
+        if (tool.plane.kind !== "rebate" && tool.plane.kind !== "moving fillister") continue;
+        // The wall stands a shaving clear of the curve where it rises beside the plane.
+        const wallAt = x + side * room;
+        const draft = stepFrom(bench, tool, tiltDeg, cant, wallAt, side, room);
+        if (draft) drafts.push(draft);
+      }
+    }
+  }
+  return drafts;
+}
+
+/** A step with its wall at `wallAt`, the plane running to the side given (+1: to the right), in as many widths as reach the edge. */
+function stepFrom(
+  bench: Bench,
+  tool: Tool,
+  tiltDeg: number,
+  cantDeg: number,
+  wallAt: number,
+  side: -1 | 1,
+  roomMm: number,
+): PlaneDraft | null {
+  const profile = bench.profileOfPlanned(tiltDeg);
+  const turn = turnOf(tiltDeg);
+  const corners = [
+    turned(turn, { x: bench.box.minX, y: bench.box.minY }).x,
+    turned(turn, { x: bench.box.maxX, y: bench.box.maxY }).x,
+  ];
+  const edgeAt = side > 0 ? Math.max(...corners) : Math.min(...corners);
+  const width = tool.sole.widthMm;
+  const lap = width * 0.1;
+  const shifts: number[] = [];
+  for (let i = 0; i < MOST_WIDTHS; i++) {
+    const near = wallAt + side * i * (width - lap);
+    if (i > 0 && side * (edgeAt - near) <= lap) break;
+    shifts.push(side > 0 ? near - tool.sole.leftMm : near - tool.sole.rightMm);
+  }
+  const lastNear = wallAt + side * (shifts.length - 1) * (width - lap);
+  if (side * (edgeAt - lastNear) > width) return null;
+  let height = Number.NEGATIVE_INFINITY;
+  for (const shift of shifts) {
+    const rest = restOn(profile, tool.shape, shift, {
+      narrowMm: OVERCUT_MM / 4,
+      clearance: (source) => (source > 0 ? roomMm : 0),
+    });
+    if (rest) height = Math.max(height, rest.heightMm);
+  }
+  if (!Number.isFinite(height)) return null;
+  // The first width overhangs the edge, so that the plane has something to run against.
+  const runs: Run[] = [...shifts].reverse().map((shift) => [poseAt(tiltDeg, shift, height)]);
+  return planeDraft(bench, { work: "step", purpose: "waste", cantDeg, shapes: [], tool, runs });
+}
+
+function chamfersOver(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
+  const curve = piece.curve;
+  if (!curve) return [];
+  const { lowTiltDeg: low, highTiltDeg: high } = curve;
+  const middle = (low + high) / 2;
+  const tilts = high - low > 50 ? [middle, low + (high - low) / 4, high - (high - low) / 4] : [middle];
+  const drafts: PlaneDraft[] = [];
+  for (const tilt of tilts) {
+    const tiltDeg = tidy(tilt);
+    const cant = cantFor(bench, tiltDeg);
+    if (cant === null || Math.abs(leanDeg(tiltDeg, cant)) < bench.limits.leaningFromDeg) continue;
+    for (const tool of bench.tools) {
+      if (tool.plane.kind !== "rebate" && tool.plane.kind !== "smoother") continue;
+      const draft = chamferAt(bench, piece, tool, tiltDeg, cant);
+      if (draft) drafts.push(draft);
+    }
+  }
+  return drafts;
+}
+
+/** A leaning flat over an arc, a shaving clear of whatever stands highest under it. */
+function chamferAt(
+  bench: Bench,
+  piece: WorkedPiece,
+  tool: Tool,
+  tiltDeg: number,
+  cantDeg: number,
+): PlaneDraft | null {
+  const curve = piece.curve as NonNullable<WorkedPiece["curve"]>;
+  const turn = turnOf(tiltDeg);
+  const a = turned(turn, piece.piece.from);
+  const b = turned(turn, piece.piece.to);
+  const touch = curve.convex ? turned(turn, curve.centre).x : (a.x + b.x) / 2;
+  const shift = touch - (tool.sole.leftMm + tool.sole.rightMm) / 2;
+  const rest = restOn(bench.profileOfPlanned(tiltDeg), tool.shape, shift, {
+    clearance: (source) => (source > 0 ? bench.shavings.ordinaryMm : DRAWING_NOISE_MM),
+  });
+  if (!rest) return null;
+  const pose: Pose = poseAt(tiltDeg, shift, rest.heightMm);
+  return planeDraft(bench, { work: "chamfer", purpose: "waste", cantDeg, shapes: [], tool, runs: [[pose]] });
+}

@@ -1,0 +1,99 @@
+/** A sequence of cuts made one after another, and the tidying of one: cuts that are not needed are dropped. */
+import { difference, type Region, regionAreaMm2 } from "../curve/index.ts";
+import type { Bench } from "./bench.ts";
+import { type Draft, type PlaneDraft, planeDraft, sawDraft } from "./draft-cut.ts";
+import { costOf } from "./order.ts";
+import { isCurved, type TriedCut, tryCut } from "./try-cut.ts";
+
+export interface Sequence {
+  readonly cuts: readonly TriedCut[];
+  readonly wood: Region;
+  /** True when no cut of it is refused by any rule. */
+  readonly allowed: boolean;
+}
+
+/** Makes the cuts in the order given. */
+export function makeAll(bench: Bench, wood: Region, drafts: readonly Draft[]): Sequence {
+  const cuts: TriedCut[] = [];
+  let before = wood;
+  let allowed = true;
+  for (const draft of drafts) {
+    const tried = tryCut(bench, before, draft);
+    cuts.push(tried);
+    before = tried.after;
+    if (tried.refusals.length > 0) allowed = false;
+  }
+  return { cuts, wood: before, allowed };
+}
+
+/** The same draft on another bench (another flattening); its runs, and so its first pose, stay as they are. */
+export function redrawn(bench: Bench, draft: Draft): Draft {
+  if (draft.kind === "saw") return sawDraft(bench, draft.from, draft.to, draft.cantDeg, draft.shapes);
+  return planeDraft(bench, {
+    work: draft.work,
+    purpose: draft.purpose,
+    cantDeg: draft.cantDeg,
+    shapes: draft.shapes,
+    tool: draft.tool,
+    runs: draft.runs,
+    ...(draft.onLine ? { onLine: draft.onLine } : {}),
+  });
+}
+
+/** A cut that takes less than this is not there, mm². */
+const LEAST_TAKE_MM2 = 0.02;
+/** Leftover that may differ between two orders without one being worse, mm². */
+const SAME_LEFT_MM2 = 0.05;
+
+/**
+ * Drops, one by one, cuts without which the rest still holds, costs no more and leaves no more wood; each try is
+ * made again from the stick. Shaping cuts are dropped only when others leave nothing of theirs.
+ */
+export function tidied(bench: Bench, wood: Region, sequence: Sequence): Sequence {
+  let best = sequence;
+  let bestCost = soundCost(bench, best);
+  for (let i = best.cuts.length - 1; i >= 0; i--) {
+    if (i >= best.cuts.length) continue;
+    const drafts = best.cuts.map((cut) => cut.draft).filter((_, k) => k !== i);
+    const tried = withoutIdle(bench, wood, drafts);
+    if (!tried.allowed || leftMm2(bench, tried.wood) > leftMm2(bench, best.wood) + SAME_LEFT_MM2) continue;
+    const cost = soundCost(bench, tried);
+    if (cost < bestCost - 1e-9) {
+      best = tried;
+      bestCost = cost;
+    }
+  }
+  return best;
+}
+
+function withoutIdle(bench: Bench, wood: Region, drafts: readonly Draft[]): Sequence {
+  const made = makeAll(bench, wood, drafts);
+  if (made.cuts.every((cut) => cut.takesMm2 >= LEAST_TAKE_MM2)) return made;
+  return makeAll(
+    bench,
+    wood,
+    made.cuts.filter((cut) => cut.takesMm2 >= LEAST_TAKE_MM2).map((cut) => cut.draft),
+  );
+}
+
+/** Cost of a sequence as it is worked: waste counts dearer where a curved plane has to take all of it. */
+function soundCost(bench: Bench, sequence: Sequence): number {
+  let cost = costOf(bench, sequence.cuts);
+  for (const cut of sequence.cuts) {
+    if (cut.draft.kind === "plane" && isCurved(cut.draft)) {
+      cost += Math.max(0, cut.takesMm2 - easyTakeMm2(cut.draft)) * HEAVY_CURVE_PER_MM2;
+    }
+  }
+  return cost;
+}
+
+/** What a curved plane takes without complaint: a few shavings over its width, mm². */
+function easyTakeMm2(draft: PlaneDraft): number {
+  return draft.tool.sole.widthMm * 0.6;
+}
+
+const HEAVY_CURVE_PER_MM2 = 0.08;
+
+function leftMm2(bench: Bench, wood: Region): number {
+  return regionAreaMm2(difference(wood, bench.plannedRegion));
+}

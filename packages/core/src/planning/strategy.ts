@@ -1,0 +1,107 @@
+/** Which cuts a section wants: floors and walls for its flats, a saw for its bevels, a curved plane for each arc. */
+import { difference, insideRing, type Region, type Ring, regionAreaMm2 } from "../curve/index.ts";
+import { cutAway } from "../cutting/index.ts";
+import { DRAWING_NOISE_MM } from "../measure/index.ts";
+import type { Bench } from "./bench.ts";
+import { type CurveCover, curveCovers } from "./curves.ts";
+import { type PlaneDraft, type SawDraft, sawDraft, sweepOfDraft } from "./draft-cut.ts";
+import { floorCuts, wallCuts } from "./flats.ts";
+import { standsOn } from "./standing.ts";
+import { cantFor } from "./turning.ts";
+import type { WorkedPiece } from "./worked-piece.ts";
+
+export interface Wanted {
+  readonly flats: readonly PlaneDraft[];
+  readonly saws: readonly SawDraft[];
+  /** For each arc the drafts of its best cover, alternatives to one another. */
+  readonly curves: readonly (readonly PlaneDraft[])[];
+  readonly covers: readonly CurveCover[];
+  /** Worked pieces for which the shelf has no cut at all. */
+  readonly none: readonly WorkedPiece[];
+}
+
+/** Waste beyond a straight piece that is sawn off rather than planed, mm². */
+const SAWN_FROM_MM2 = 60;
+/** The same with the back up: a flat to lie on is gone once it is planed, so the saw comes sooner. */
+const SAWN_FROM_BACK_MM2 = 12;
+
+export function wantedCuts(bench: Bench): Wanted {
+  const saws: SawDraft[] = [];
+  const flats = new Map<string, PlaneDraft>();
+  const none: WorkedPiece[] = [];
+  const lines = bench.worked.filter((piece) => !piece.curve);
+  const left: WorkedPiece[] = [];
+  for (const piece of lines) {
+    const saw = sawnBevel(bench, piece);
+    if (saw) saws.push(saw);
+    else left.push(piece);
+  }
+  let wood = bench.stickRegion;
+  const still: WorkedPiece[] = [];
+  const take = (draft: PlaneDraft) => {
+    flats.set(draft.key, draft);
+    wood = cutAway(wood, sweepOfDraft(draft));
+  };
+  for (const piece of left) {
+    // Floors with the face or the back up; a side is a wall first, so that the stick need not be stood on edge.
+    const floor = floorCuts(bench, piece)[0];
+    if (floor && (floor.cantDeg === 0 || floor.cantDeg === 180)) take(floor);
+    else still.push(piece);
+  }
+  for (const piece of still) {
+    if (!standsOn(wood, piece, STANDS_OFF_MM)) continue;
+    const wall = wallCuts(bench, piece)[0];
+    if (wall) take(wall);
+    if (!standsOn(wood, piece, STANDS_OFF_MM)) continue;
+    const floor = floorCuts(bench, piece)[0];
+    if (floor) take(floor);
+    else if (!wall) none.push(piece);
+  }
+  const curves: PlaneDraft[][] = [];
+  const covers: CurveCover[] = [];
+  for (const piece of bench.worked) {
+    if (!piece.curve) continue;
+    const best = curveCovers(bench, piece)[0];
+    if (!best) {
+      none.push(piece);
+      continue;
+    }
+    covers.push(best);
+    curves.push([...best.drafts]);
+  }
+  return { flats: [...flats.values()], saws, curves, covers, none };
+}
+
+/** How far outside a piece the wood is looked at to tell whether it still stands, mm. */
+const STANDS_OFF_MM = 0.06;
+
+/** A bevel that no part of the section crosses and that parts off enough waste is sawn. */
+function sawnBevel(bench: Bench, piece: WorkedPiece): SawDraft | null {
+  const { from, to } = piece.piece;
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const ux = (to.x - from.x) / length;
+  const uy = (to.y - from.y) / length;
+  // The ring runs anticlockwise, so the section lies left of its pieces: nothing of it may lie to the right.
+  for (const other of bench.planned.pieces) {
+    for (const p of [other.from, other.to]) {
+      if ((p.x - from.x) * uy - (p.y - from.y) * ux > DRAWING_NOISE_MM) return null;
+    }
+  }
+  const square = Math.abs(ux) < 1e-6 || Math.abs(uy) < 1e-6;
+  if (square) return null;
+  const cant = cantFor(bench, piece.startTiltDeg);
+  const draft = sawDraft(bench, from, to, cant ?? 0, [piece.index]);
+  const waste = regionAreaMm2(bench.stickRegion) - regionAreaMm2(cutAway(bench.stickRegion, draft.sweep));
+  const from_ = cant === 0 ? SAWN_FROM_MM2 : SAWN_FROM_BACK_MM2;
+  return waste >= from_ ? draft : null;
+}
+
+/** Waste that stands over the arcs once the flats are cut, mm². */
+export function wasteOverCurves(bench: Bench, wood: Region): number {
+  return regionAreaMm2(difference(wood, bench.plannedRegion));
+}
+
+/** Whether a place lies in the wanted section. */
+export function insideSection(section: Ring, x: number, y: number): boolean {
+  return insideRing(section, { x, y }) === "in";
+}

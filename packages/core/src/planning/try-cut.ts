@@ -1,0 +1,160 @@
+/** Tries a draft on the wood as it stands: what it would take and leave, what holds it, and what forbids it. */
+import type { Region } from "../curve/index.ts";
+import {
+  belowBenchMm,
+  benchLevelMm,
+  bodyMeetsMm2,
+  cutAway,
+  isFlatKind,
+  leanDeg,
+  looseWoodMm2,
+  type Pose,
+  profileOf,
+  type Run,
+  type Seat,
+  seatOn,
+  type UncutRule,
+  wallsOfCut,
+} from "../cutting/index.ts";
+import { AREA_AGREEMENT_MM2, OVERCUT_MM } from "../measure/index.ts";
+import { wallAllowanceMm } from "../shelf/index.ts";
+import type { Bench } from "./bench.ts";
+import { poseOnArc, rockRun } from "./curves.ts";
+import { areaOf, type Draft, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
+import { type Guide, guideFor } from "./guide.ts";
+
+/** Why a cut is not made: the rule, with the figures a sentence needs. */
+export interface Refusal {
+  readonly rule: UncutRule;
+  readonly side?: "left" | "right";
+  readonly foundMm?: number;
+  readonly limitMm?: number;
+}
+
+export interface TriedCut {
+  readonly draft: Draft;
+  readonly before: Region;
+  readonly after: Region;
+  readonly takesMm2: number;
+  readonly wallMm: readonly [number, number];
+  readonly seat: Seat | null;
+  /** Null for a curved plane that is held by its seat, and for a saw. */
+  readonly guide: Guide | null;
+  readonly refusals: readonly Refusal[];
+}
+
+/** How much nearer than the limits of the cutting model the planner keeps, mm: other routes measure a shade differently. */
+const WALL_MARGIN_MM = 0.02;
+
+export function tryCut(bench: Bench, before: Region, draft: Draft): TriedCut {
+  const after = cutAway(before, sweepOfDraft(draft));
+  const takesMm2 = areaOf(before) - areaOf(after);
+  if (draft.kind === "saw") {
+    return { draft, before, after, takesMm2, wallMm: [0, 0], seat: null, guide: null, refusals: [] };
+  }
+  const wallMm = wallsOfCut(before, after, draft.cut);
+  const refusals = [
+    ...wallRefusals(bench, draft, wallMm),
+    ...obstacleRefusals(bench, draft, after),
+    ...looseRefusals(bench, before, after),
+  ];
+  const curved = isCurved(draft);
+  const seated = curved ? seatedRuns(bench, before, draft) : null;
+  const final = seated ? seated.draft : draft;
+  const guide: Guide | null = curved ? (seated ? null : { kind: "batten" }) : guideFor(bench, before, draft);
+  return { draft: final, before, after, takesMm2, wallMm, seat: seated?.seat ?? null, guide, refusals };
+}
+
+export function isCurved(draft: PlaneDraft): boolean {
+  return draft.tool.plane.kind === "hollow" || draft.tool.plane.kind === "round";
+}
+
+function wallRefusals(bench: Bench, draft: PlaneDraft, wallMm: readonly [number, number]): Refusal[] {
+  const refusals: Refusal[] = [];
+  for (const side of ["left", "right"] as const) {
+    const found = side === "left" ? wallMm[0] : wallMm[1];
+    const allowed = wallAllowanceMm(draft.tool.plane, side);
+    if (allowed.kind === "up to" && found > Math.max(OVERCUT_MM, allowed.allowanceMm - WALL_MARGIN_MM)) {
+      refusals.push({ rule: "wall", side, foundMm: found, limitMm: allowed.allowanceMm });
+    }
+  }
+  if (isFlatKind(draft.tool.plane.kind)) {
+    const leaning = Math.abs(leanDeg(draft.runs[0][0][2], draft.cantDeg)) >= bench.limits.leaningFromDeg;
+    const most = Math.max(...wallMm);
+    if (leaning && most > bench.limits.leaningFlatWallMm - WALL_MARGIN_MM) {
+      refusals.push({ rule: "wall", foundMm: most, limitMm: bench.limits.leaningFlatWallMm });
+    }
+    const slot = Math.min(...wallMm);
+    if (slot > bench.limits.slotMm - WALL_MARGIN_MM) {
+      refusals.push({ rule: "wall", foundMm: slot, limitMm: bench.limits.slotMm });
+    }
+  }
+  return refusals;
+}
+
+function obstacleRefusals(bench: Bench, draft: PlaneDraft, after: Region): Refusal[] {
+  const refusals: Refusal[] = [];
+  const below = belowBenchMm(draft.cut, benchLevelMm(bench.stick, draft.cantDeg));
+  if (below > OVERCUT_MM) refusals.push({ rule: "bench", foundMm: below });
+  if (bodyMeetsMm2(after, draft.cut, bench.sweepOptions.reachMm) > AREA_AGREEMENT_MM2) {
+    refusals.push({ rule: "body" });
+  }
+  return refusals;
+}
+
+function looseRefusals(bench: Bench, before: Region, after: Region): Refusal[] {
+  if (after.length < 2) return [];
+  const loose = looseWoodMm2(after) - (before.length < 2 ? 0 : looseWoodMm2(before));
+  return loose > bench.limits.shavingMm2 * 0.9 ? [{ rule: "loose wood", foundMm: loose }] : [];
+}
+
+/** Leans of a rock at which a seat is looked for. */
+const SEAT_TRIES = 6;
+
+/** The draft begun in the pose that is held best, or null if no lean of it is held. */
+function seatedRuns(
+  bench: Bench,
+  before: Region,
+  draft: PlaneDraft,
+): { readonly draft: PlaneDraft; readonly seat: Seat } | null {
+  const rock = draft.rock;
+  if (!rock) {
+    const seat = seatAtPose(bench, before, draft, draft.runs[0][0]);
+    return seat ? { draft, seat } : null;
+  }
+  const own = draft.tool.sole.arc as NonNullable<typeof draft.tool.sole.arc>;
+  const pose = (tilt: number): Pose => poseOnArc(rock.centre, own.radiusMm, own.sign < 0, tilt);
+  const tilts = Array.from(
+    { length: SEAT_TRIES + 1 },
+    (_, i) => rock.lowDeg + ((rock.highDeg - rock.lowDeg) * i) / SEAT_TRIES,
+  );
+  // Upright is easiest to hold true, so the rock is begun as near to it as a seat allows.
+  const lean = (tilt: number) => Math.abs(leanDeg(tilt, draft.cantDeg));
+  tilts.sort((a, b) => lean(a) - lean(b) || a - b);
+  let best: { seat: Seat; tilt: number } | null = null;
+  for (const tilt of tilts) {
+    const seat = seatAtPose(bench, before, draft, pose(tilt));
+    if (seat && (!best || seat.ratio > best.seat.ratio * 1.25)) best = { seat, tilt };
+    if (best && best.seat.ratio >= bench.limits.seatWellHeldRatio) break;
+  }
+  if (!best) return null;
+  return { draft: begunAt(draft, best.tilt, rock, pose, own.radiusMm), seat: best.seat };
+}
+
+/** The same rock, begun at one of its leans: first to one end, then from there again to the other. */
+function begunAt(
+  draft: PlaneDraft,
+  tilt: number,
+  rock: NonNullable<PlaneDraft["rock"]>,
+  pose: (tiltDeg: number) => Pose,
+  radiusMm: number,
+): PlaneDraft {
+  const runs: Run[] = [];
+  if (tilt > rock.lowDeg) runs.push(rockRun(pose, tilt, rock.lowDeg, radiusMm));
+  if (rock.highDeg > tilt) runs.push(rockRun(pose, tilt, rock.highDeg, radiusMm));
+  return { ...draft, runs, cut: { ...draft.cut, runs } };
+}
+
+function seatAtPose(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): Seat | null {
+  return seatOn(profileOf(before, pose[2]), draft.cut.shape, pose, bench.limits);
+}
