@@ -47,7 +47,7 @@ const MOST_BESIDE_A_BREAK = 40;
  *
  * Break points are points of the curve; arcs turn by at most a half circle. The result always exists: in the worst
  * case it is the curve's own lines. Fewest: over the break points that are tried (all of them up to 400, else a choice
- * of about as many) and a tolerance less 2 %, the share by which the curve is thinned first.
+ * of about as many; a run so ragged that more are needed may get some more pieces) and a tolerance less 2 %, the share by which the curve is thinned first.
  * Fewer than two points, neighbours that are one point, or a tolerance that is not positive: a bug.
  */
 export function fitArcs(points: readonly Point[], options: FitOptions): ArcFit {

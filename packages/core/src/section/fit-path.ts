@@ -63,6 +63,14 @@ export function fewestPieces(
   }));
 }
 
+/**
+ * Past so many break points (a ragged run, a scan) a start is given up after so many ends in a row that it does not
+ * reach: the pieces may then be some more than the fewest, but thousands of points take less than a second, not half a
+ * minute.
+ */
+const PATIENT_UP_TO = 400;
+const MISSES_BEFORE_GIVING_UP = 50;
+
 /** A way to come to a node: what it cost, in which direction it arrives, and the way before. */
 interface Way {
   readonly cost: number;
@@ -82,7 +90,7 @@ class PathSearch {
   private readonly curve: CurvePoints;
   private readonly nodes: readonly number[];
   private readonly options: PathOptions;
-  private readonly ranges = new Map<number, HeightRange | null>();
+  private readonly ranges = new Map<number, HeightRange>();
 
   constructor(curve: CurvePoints, nodes: readonly number[], options: PathOptions) {
     this.curve = curve;
@@ -121,30 +129,38 @@ class PathSearch {
     const total = this.nodes.length;
     const counts = new Array<number>(total).fill(Number.POSITIVE_INFINITY);
     counts[nodeAt(0)] = 0;
-    let layer = [0];
+    // Backwards only ends of the right count are asked, and the way found forwards has to be found again.
+    const mostMisses = other === undefined && total > PATIENT_UP_TO ? MISSES_BEFORE_GIVING_UP : total;
+    let layer: readonly number[] = [0];
     for (let count = 1; layer.length > 0 && count <= Math.min(fewest, total); count++) {
-      const next: number[] = [];
-      for (let step = 1; step < total; step++) {
-        const node = nodeAt(step);
-        if (Number.isFinite(counts[node])) continue;
-        if (other !== undefined && (other[node] as number) + count > fewest) continue;
-        if (!layer.some((from) => from < step && rangeOf(nodeAt(from), node) !== null)) continue;
-        next.push(step);
+      const next = new Set<number>();
+      for (const from of layer) {
+        let misses = 0;
+        for (let step = from + 1; step < total && misses <= mostMisses; step++) {
+          const node = nodeAt(step);
+          if (Number.isFinite(counts[node]) || next.has(step)) continue;
+          if (other !== undefined && (other[node] as number) + count !== fewest) continue;
+          if (rangeOf(nodeAt(from), node) === null) misses++;
+          else {
+            misses = 0;
+            next.add(step);
+          }
+        }
       }
       for (const step of next) counts[nodeAt(step)] = count;
       if (Number.isFinite(counts[nodeAt(total - 1)]) && other === undefined) break;
-      layer = next;
+      layer = [...next].sort((a, b) => a - b);
     }
     return counts;
   }
 
-  /** The heights allowed from node to node; asked for once. */
+  /** The heights allowed from node to node. Only those that exist are kept: a ragged run has millions that do not. */
   private range(from: number, to: number): HeightRange | null {
     const key = from * this.nodes.length + to;
     const known = this.ranges.get(key);
     if (known !== undefined) return known;
     const range = this.testedRange(from, to);
-    this.ranges.set(key, range);
+    if (range !== null) this.ranges.set(key, range);
     return range;
   }
 
@@ -153,8 +169,12 @@ class PathSearch {
     const range = heightRange(this.curve, first, last, this.options.tolMm);
     if (range === null) return null;
     // The range holds at the points; that the edges between them and the arc's ends keep to it too is asked here.
-    const offMm = spanDeviationMm(this.curve, first, last, range.bestMm);
-    return offMm <= this.options.tolMm ? range : null;
+    const { leastMm, mostMm, bestMm } = range;
+    const flattestMm = Math.min(mostMm, Math.max(leastMm, 0));
+    const soundMm = [bestMm, flattestMm, (leastMm + mostMm) / 2].find(
+      (heightMm) => spanDeviationMm(this.curve, first, last, heightMm) <= this.options.tolMm,
+    );
+    return soundMm === undefined ? null : { ...range, bestMm: soundMm };
   }
 
   private bestWay(fromStart: readonly number[], toEnd: readonly number[], fewest: number): readonly Span[] {

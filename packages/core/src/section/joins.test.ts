@@ -71,6 +71,32 @@ test("reeds of 60° meet in quirks of 120°", () => {
   expect(join?.radiusAfterMm).toBeCloseTo(5, 9);
 });
 
+test("half-round reeds meet in a slit of no width: a quirk, also mirrored", () => {
+  const section = sectionOf([
+    { kind: "fillet", widthMm: 15 },
+    { kind: "step", riseMm: -4 },
+    { kind: "fillet", widthMm: 2 },
+    { kind: "reeds", count: 2, widthMm: 5, sweepDeg: 180 },
+    { kind: "fillet", widthMm: "rest" },
+  ]);
+  for (const joins of [joinsOf(section.outline), joinsOf(mirrorSection(section).outline)]) {
+    const cusps = joins.filter((join) => join.angleDeg < 1);
+    expect(cusps).toHaveLength(1);
+    expect(cusps[0]).toMatchObject({ kind: "quirk", at: { y: 16 } });
+    expect(cusps[0]?.turnDeg).toBeCloseTo(-180, 9);
+  }
+});
+
+test("flutes side by side stand apart by a feather edge: an arris", () => {
+  const joins = joinsAlong([
+    { kind: "fillet", widthMm: 15 },
+    { kind: "flutes", count: 2, widthMm: 5, sweepDeg: 180 },
+    { kind: "fillet", widthMm: "rest" },
+  ]);
+  expect(at(joins, 20, 20)).toMatchObject({ kind: "arris" });
+  expect(at(joins, 20, 20)?.angleDeg).toBeCloseTo(0, 9);
+});
+
 test("a narrow square groove has two quirks at its floor, a wide one two steps", () => {
   const groove = (widthMm: number) =>
     joinsAlong([

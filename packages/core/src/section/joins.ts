@@ -1,5 +1,15 @@
 /** What stands where two pieces of a ring meet: nothing to see (smooth), an arris, a quirk or a step. */
-import { circleOf, lengthMm, type Piece, type Point, type Ring, tangentRad } from "../curve/index.ts";
+import {
+  circleOf,
+  cross,
+  lengthMm,
+  type Piece,
+  type Point,
+  pointAt,
+  type Ring,
+  subtractPoints,
+  tangentRad,
+} from "../curve/index.ts";
 import { normaliseDeg, SMOOTH_JOIN_DEG, toDeg } from "../measure/index.ts";
 import type { JoinKind } from "./types.ts";
 
@@ -70,7 +80,21 @@ function isQuirkFloor(pieces: readonly Piece[], turnsDeg: readonly number[], ind
 }
 
 function turnBetweenDeg(before: Piece, after: Piece): number {
-  return normaliseDeg(toDeg(tangentRad(after, 0) - tangentRad(before, 1)));
+  const turnDeg = normaliseDeg(toDeg(tangentRad(after, 0) - tangentRad(before, 1)));
+  return Math.abs(turnDeg) < 180 - SMOOTH_JOIN_DEG ? turnDeg : turnAtCuspDeg(before, after, turnDeg);
+}
+
+/**
+ * Where the outline turns straight back (half-round reeds side by side; a feather edge), rounding decides the turn's
+ * sign. The surfaces a little way off say it: in a slit the outline comes back on its right, round a feather on its left.
+ */
+function turnAtCuspDeg(before: Piece, after: Piece, turnDeg: number): number {
+  const awayMm = Math.min(lengthMm(before), lengthMm(after)) / 4;
+  const came = pointAt(before, 1 - awayMm / lengthMm(before));
+  const goes = pointAt(after, awayMm / lengthMm(after));
+  const inward = subtractPoints(before.to, came);
+  const isFeather = cross(inward, subtractPoints(goes, came)) > 0;
+  return isFeather ? Math.abs(turnDeg) : -Math.abs(turnDeg);
 }
 
 function radiusMmOf(piece: Piece): number | null {

@@ -2,9 +2,18 @@
  * Undercut places: where no straight way leads out. A plane comes from a side that the face opens to and leans at most
  * `MOST_LEAN_DEG`; a place that no such direction reaches in the finished section cannot be planed by anything.
  */
-import { distanceMm, flattenPiece, lerpPoint, type Point, type Ring, tangentRad } from "../curve/index.ts";
+import {
+  distanceMm,
+  flattenPiece,
+  lerpPoint,
+  type Piece,
+  type Point,
+  type Ring,
+  tangentRad,
+} from "../curve/index.ts";
 import { DRAWING_NOISE_MM, normaliseRad, SAME_POINT_DEG, toRad } from "../measure/index.ts";
-import type { Section } from "./types.ts";
+import { keptPoints } from "./thin-out.ts";
+import type { FreeSpan, Section } from "./types.ts";
 import { type WorkedFace, workedFaces } from "./worked.ts";
 
 /** A stretch of a worked face without a way out: its middle and its length along the outline. */
@@ -45,7 +54,7 @@ interface Place {
 
 /** Every stretch of the worked faces that has no straight way out, in the ring's order. */
 export function undercutPlaces(section: Section): readonly UndercutPlace[] {
-  const edges = edgesOf(section.outline);
+  const edges = edgesOf(section);
   return workedFaces(section).faces.flatMap((face) => {
     const open = openDirections(face, section.stick);
     return stretches(placesOf(face, section, edges), (place) => hasWayOut(place, edges, open));
@@ -78,11 +87,34 @@ function placesOf(face: WorkedFace, section: Section, edges: readonly Edge[]): r
   });
 }
 
-function edgesOf(outline: Ring): readonly Edge[] {
-  return outline.pieces.flatMap((piece, index) => {
-    const points = flattenPiece(piece, DRAWING_NOISE_MM);
-    return points.slice(1).map((to, k) => ({ from: points[k] as Point, to, piece: index }));
+/**
+ * The outline as straight edges. A free curve's hundreds of short lines are thinned to what matters here, or a long
+ * ogee would cost more than all else together.
+ */
+function edgesOf(section: Section): readonly Edge[] {
+  const { pieces } = section.outline;
+  const freeFrom = new Map(section.freeSpans.map((span) => [span.first, span]));
+  const inFree = new Set(
+    section.freeSpans.flatMap((span) =>
+      Array.from({ length: span.count }, (_, k) => (span.first + k) % pieces.length),
+    ),
+  );
+  return pieces.flatMap((piece, index) => {
+    const span = freeFrom.get(index);
+    if (span !== undefined) return edgesAlong(thinned(section, span), index);
+    return inFree.has(index) ? [] : edgesAlong(flattenPiece(piece, DRAWING_NOISE_MM), index);
   });
+}
+
+function thinned(section: Section, span: FreeSpan): readonly Point[] {
+  const { pieces } = section.outline;
+  const run = Array.from({ length: span.count }, (_, k) => pieces[(span.first + k) % pieces.length] as Piece);
+  const points = [(run[0] as Piece).from, ...run.map((piece) => piece.to)];
+  return keptPoints(points, DRAWING_NOISE_MM).map((index) => points[index] as Point);
+}
+
+function edgesAlong(points: readonly Point[], piece: number): readonly Edge[] {
+  return points.slice(1).map((to, k) => ({ from: points[k] as Point, to, piece }));
 }
 
 /** From each side of the stick that the face opens to, its outward direction and the lean to either side. */
