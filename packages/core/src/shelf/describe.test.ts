@@ -23,10 +23,10 @@ test("one line a plane, set out in columns", () => {
 
 test("inches for those who read inches", () => {
   const [line] = describeShelf(shelfOf([{ kind: "rebate", width: "1/2 in" }]), { unit: "in" });
-  expect(line).toContain("½ in wide");
+  expect(line).toContain("½\u00a0in wide");
   const [other] = describeShelf(shelfOf([{ kind: "round", radius: 9.525, width: 9.5 }]), { unit: "in" });
   // 9.5 mm is 0.37402 in; the depth of its arc, 9.525 - sqrt(9.525² - 4.75²) = 1.26889 mm, is 0.04996 in.
-  expect(other).toContain("radius ⅜ in, width 0.374 in, arc 60°, depth 0.05 in");
+  expect(other).toContain("radius ⅜\u00a0in, width 0.374\u00a0in, arc 60°, depth 0.05\u00a0in");
 });
 
 test("every kind is described without jargon or a missing number", () => {

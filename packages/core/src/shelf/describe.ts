@@ -5,6 +5,9 @@ import { sizeText } from "./plane-name.ts";
 import { soleAngleDeg, soleDepthMm } from "./sole.ts";
 import type { CurvedPlane, Plane, Shelf } from "./types.ts";
 
+/** Between a figure and its unit in print, so that a line never breaks there. */
+const NO_BREAK_SPACE = "\u00a0";
+
 export interface ShelfWriting {
   /** The unit that sizes are written in. */
   readonly unit: LengthUnit;
@@ -45,7 +48,11 @@ export function describePlane(plane: Plane, writing: ShelfWriting): PlaneDescrip
 
 function sizesText(plane: Plane, write: Writer, writing: ShelfWriting): string {
   // A plane's own sizes are written exactly: rounded to a rule's divisions, two planes of a pair could look alike.
-  const size = (sizeMm: number) => sizeText({ mm: sizeMm, unit: writing.unit }, writing.form ?? "print");
+  const form = writing.form ?? "print";
+  const size = (sizeMm: number) => {
+    const text = sizeText({ mm: sizeMm, unit: writing.unit }, form);
+    return form === "plain" ? text : text.replaceAll(" ", NO_BREAK_SPACE);
+  };
   switch (plane.kind) {
     case "hollow":
     case "round":
