@@ -343,7 +343,10 @@ function stepsOf(curve: DrawnCurve): number {
       // A chord over the step h of t errs by at most max|P''| h² / 8, and |P''| is at most the longer half axis.
       const { u, v } = curve;
       const longMm = (Math.hypot(u.x + v.y, u.y - v.x) + Math.hypot(u.x - v.y, u.y + v.x)) / 2;
-      return Math.max(1, Math.ceil(Math.abs(curve.sweepRad) * Math.sqrt(longMm / (8 * FLATTEN_MM))));
+      // Quarters, so that the crown of a half or whole ellipse is one of the points.
+      return (
+        4 * Math.max(1, Math.ceil((Math.abs(curve.sweepRad) * Math.sqrt(longMm / (8 * FLATTEN_MM))) / 4))
+      );
     }
     case "cubic": {
       // |B''| is at most 6 times the larger second difference of the control points.

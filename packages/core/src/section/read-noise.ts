@@ -3,7 +3,7 @@
  * it lies within `DRAWING_NOISE_MM`; whoever calls says so in a warning.
  */
 import { arc, extentsOf, type Point } from "../curve/index.ts";
-import { DRAWING_NOISE_MM, SAME_POINT_MM } from "../measure/index.ts";
+import { DRAWING_NOISE_MM, exceedsMm, SAME_POINT_MM } from "../measure/index.ts";
 import type { SettledPiece } from "./read-curves.ts";
 
 /** A vertex of a closed outline with what leads to the next one: a line, an arc, or a chord of a free curve. */
@@ -17,7 +17,7 @@ export interface OutlineVertex {
 
 export interface Settling {
   readonly vertices: readonly OutlineVertex[];
-  /** How many places were taken as meant, and the farthest any of them moved, mm. */
+  /** How many places were taken as meant, and the farthest any of them moved, mm; steps of the grid do not count. */
   readonly places: number;
   readonly farthestMm: number;
 }
@@ -34,7 +34,7 @@ export function verticesOfPieces(pieces: readonly SettledPiece[], move: Point): 
   const vertices = pieces.map((piece, i) => {
     const before = pieces[(i + pieces.length - 1) % pieces.length]!;
     const gapMm = Math.hypot(piece.from.x - before.to.x, piece.from.y - before.to.y);
-    if (gapMm > SAME_POINT_MM) {
+    if (exceedsMm(gapMm, SAME_POINT_MM)) {
       places++;
       farthestMm = Math.max(farthestMm, gapMm);
     }
@@ -56,7 +56,7 @@ export function joinNearEnds(drawn: Settling): Settling {
     const apartMm = Math.hypot(a.x - b.x, a.y - b.y);
     if (apartMm === 0) return true;
     if (apartMm > DRAWING_NOISE_MM || (a.free !== 0 && apartMm > SAME_POINT_MM)) return false;
-    if (apartMm > SAME_POINT_MM) {
+    if (exceedsMm(apartMm, SAME_POINT_MM)) {
       places++;
       farthestMm = Math.max(farthestMm, apartMm);
     }
@@ -96,7 +96,7 @@ export function settleOnSides(vertices: readonly OutlineVertex[], sides: readonl
     const x = snapMm(place.x);
     const y = snapMm(place.y);
     const movedMm = Math.hypot(x - vertex.x, y - vertex.y);
-    if (movedMm > SAME_POINT_MM) {
+    if (exceedsMm(movedMm, SAME_POINT_MM)) {
       places++;
       farthestMm = Math.max(farthestMm, movedMm);
     }
@@ -144,7 +144,8 @@ export function settleCrowns(vertices: readonly OutlineVertex[], box: Box | null
       const ends = key.endsWith("X") ? [vertex.x, to.x] : [vertex.y, to.y];
       const offMm = crown(vertex.bulge) - box[key];
       const atAnEnd = ends.some((end) => Math.abs(end - crown(vertex.bulge)) <= SAME_POINT_MM);
-      if (atAnEnd || Math.abs(offMm) <= SAME_POINT_MM || Math.abs(offMm) > DRAWING_NOISE_MM) continue;
+      if (atAnEnd || !exceedsMm(Math.abs(offMm), SAME_POINT_MM) || Math.abs(offMm) > DRAWING_NOISE_MM)
+        continue;
       const bulge = bulgeReaching(crown, vertex.bulge, box[key]);
       if (bulge === null) continue;
       places++;
@@ -175,4 +176,30 @@ function bulgeReaching(crown: (bulge: number) => number, bulge: number, target: 
     else far = middle;
   }
   return (near + far) / 2;
+}
+
+/**
+ * Leaves out vertices at which one line only goes on as another (to the grid), as cutting and joining shapes leaves
+ * them, and puts the rest on the grid.
+ */
+export function withoutStraightJoints(vertices: readonly OutlineVertex[]): readonly OutlineVertex[] {
+  const kept: OutlineVertex[] = [];
+  const isLine = (vertex: OutlineVertex): boolean => vertex.bulge === 0 && vertex.free === 0;
+  vertices.forEach((vertex, i) => {
+    const before = kept[kept.length - 1] ?? vertices[vertices.length - 1]!;
+    const incoming = vertices[(i + vertices.length - 1) % vertices.length]!;
+    const to = vertices[(i + 1) % vertices.length]!;
+    const goesOn = isLine(incoming) && isLine(vertex) && isBetween(vertex, before, to);
+    if (!goesOn) kept.push({ ...vertex, x: snapMm(vertex.x), y: snapMm(vertex.y) });
+  });
+  return kept;
+}
+
+function isBetween(p: Point, from: Point, to: Point): boolean {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const lengthMm = Math.hypot(dx, dy);
+  const along = (p.x - from.x) * dx + (p.y - from.y) * dy;
+  const acrossMm = Math.abs((p.y - from.y) * dx - (p.x - from.x) * dy) / lengthMm;
+  return along > 0 && along < lengthMm * lengthMm && acrossMm <= SAME_POINT_MM;
 }

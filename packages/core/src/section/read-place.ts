@@ -23,7 +23,9 @@ import {
   settleOnSides,
   snapMm,
   verticesOfPieces,
+  withoutStraightJoints,
 } from "./read-noise.ts";
+import { settleTangency } from "./read-tangency.ts";
 import { type Reading, refuse, warn } from "./read-troubles.ts";
 import { LARGEST_SECTION_MM } from "./sizes.ts";
 import type { SizeDoubt } from "./svg-page.ts";
@@ -71,12 +73,14 @@ export function placeSection(reading: Reading, drawn: DrawnSection): Section | n
   const places = onSides.places + crowns.places;
   const farthestMm = Math.max(onSides.farthestMm, crowns.farthestMm);
   warnNoise(reading, "noise-sides", { places, farthestMm });
-  return inspected(reading, drawn.name, crowns.vertices, frame.stick);
+  const smooth = settleTangency(crowns.vertices, frame.sides);
+  warnNoise(reading, "noise-tangency", smooth);
+  return inspected(reading, drawn.name, withoutStraightJoints(smooth.vertices), frame.stick);
 }
 
 function warnNoise(
   reading: Reading,
-  code: "noise-ends" | "noise-sides",
+  code: "noise-ends" | "noise-sides" | "noise-tangency",
   found: { readonly places: number; readonly farthestMm: number },
 ): void {
   const { places, farthestMm } = found;
