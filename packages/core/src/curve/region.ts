@@ -129,6 +129,7 @@ export function splitRegion(region: Region): Region[] {
 
 /** How many of a ring's vertices lie in another, 0 to 1: a single one may touch it. */
 function shareInside(ring: FlatRing, outer: FlatRing): number {
+  if (areApart([ring], [outer])) return 0;
   let inside = 0;
   for (let i = 0; i < ring.xs.length; i++) {
     if (isInPolygon(outer, ring.xs[i] as number, ring.ys[i] as number)) inside++;
@@ -157,7 +158,9 @@ function areApart(a: Region, b: Region): boolean {
 
 /** Rings as given brought to a region: crossings resolved, outer rings anticlockwise, holes clockwise. */
 function settle(rings: readonly FlatRing[]): Region {
-  return rings.length === 0 ? EMPTY_REGION : booleanOf(ClipType.Union, rings, []);
+  // The library trips over a ring without vertices, and fewer than three enclose nothing.
+  const filled = rings.filter((ring) => ring.xs.length > 2);
+  return filled.length === 0 ? EMPTY_REGION : booleanOf(ClipType.Union, filled, []);
 }
 
 function booleanOf(clipType: ClipType, subject: Region, clip: Region): Region {
@@ -179,7 +182,32 @@ function booleanOf(clipType: ClipType, subject: Region, clip: Region): Region {
     const ring = flatRingOfPath(path, originX, originY, book);
     if (ring !== undefined) region.push(ring);
   }
-  return region;
+  return directed(region);
+}
+
+/**
+ * Outer rings anticlockwise, holes clockwise. The library says so itself, but turns the ring of a polygon with a
+ * level spike round; whether a ring lies in an odd number of others decides.
+ */
+function directed(rings: FlatRing[]): Region {
+  return rings.map((ring) => {
+    const depth = rings.filter((outer) => outer !== ring && surrounds(outer, ring)).length;
+    const isHole = depth % 2 === 1;
+    return flatRingAreaMm2(ring) < 0 === isHole ? ring : reversedFlatRing(ring);
+  });
+}
+
+function surrounds(outer: FlatRing, ring: FlatRing): boolean {
+  return (
+    Math.abs(flatRingAreaMm2(outer)) > Math.abs(flatRingAreaMm2(ring)) && shareInside(ring, outer) > 1 / 2
+  );
+}
+
+function reversedFlatRing({ xs, ys, sources }: FlatRing): FlatRing {
+  const count = sources.length;
+  // Edge i of the reversed ring runs from old vertex count − 1 − i to the one before, along old edge count − 2 − i.
+  const reversedSources = sources.map((_, i) => sources[(2 * count - 2 - i) % count] as number);
+  return { xs: xs.slice().reverse(), ys: ys.slice().reverse(), sources: reversedSources };
 }
 
 /** Whole grid lines from 0 to the local origin, which keeps products small where a piece lies far away. */

@@ -34,7 +34,7 @@ interface Run {
 }
 
 function ringOf(flat: FlatRing, circles: Circles, tolMm: number): Ring {
-  const runs = joinEnds(runsOf(flat, circles, tolMm));
+  const runs = joinEnds(runsOf(flat, circles, tolMm), tolMm);
   const joints = runs.map((run, index) => jointOf(runs.at(index - 1) as Run, run, tolMm));
   const pieces: Piece[] = [];
   for (const [index, run] of runs.entries()) {
@@ -51,11 +51,23 @@ function runsOf(flat: FlatRing, circles: Circles, tolMm: number): Run[] {
   });
   const runs: Run[] = [];
   for (let i = 0; i < count; i++) {
-    const edge = runOfEdge(vertex(i), vertex(i + 1), flat.sources[i] as number, circles, tolMm);
+    const isStep = distanceMm(vertex(i), vertex(i + 1)) <= tolMm;
+    const source = isStep ? sourceOfStep(flat.sources, i, circles) : (flat.sources[i] as number);
+    const edge = runOfEdge(vertex(i), vertex(i + 1), source, circles, tolMm);
     const last = runs[runs.length - 1];
-    if (last === undefined || !extend(last, edge)) runs.push(edge);
+    if (last === undefined || !extend(last, edge, tolMm)) runs.push(edge);
   }
   return runs;
+}
+
+/**
+ * Where two cuts along one circle end amid a chord, a bit of the sole's end is left, no longer than the chord's
+ * height: within the tolerance it belongs to the circle on both sides of it.
+ */
+function sourceOfStep(sources: Int32Array, index: number, circles: Circles): number {
+  const before = sources.at(index - 1) as number;
+  const after = sources[(index + 1) % sources.length] as number;
+  return before === after && circles.has(before) ? before : (sources[index] as number);
 }
 
 function runOfEdge(from: Point, to: Point, source: number, circles: Circles, tolMm: number): Run {
@@ -81,14 +93,15 @@ function angleOf(circle: Circle, p: Point): number {
 }
 
 /** Lengthens a run by the one after it, if they are one; the answer says whether. */
-function extend(run: Run, next: Run): boolean {
+function extend(run: Run, next: Run, tolMm: number): boolean {
   if (run.source !== next.source || run.circle !== next.circle) return false;
   if (run.circle === undefined) {
     const passed = [...run.passed, run.to, ...next.passed];
     if (!passed.every((p) => isBetween(run.from, next.to, p))) return false;
     run.passed.push(run.to, ...next.passed);
   } else {
-    if (run.sweep > 0 !== next.sweep > 0) return false;
+    const isStep = Math.min(Math.abs(run.sweep), Math.abs(next.sweep)) * run.circle.radiusMm <= tolMm;
+    if (run.sweep > 0 !== next.sweep > 0 && !isStep) return false;
     run.sweep += next.sweep;
   }
   run.to = next.to;
@@ -105,10 +118,10 @@ function isBetween(from: Point, to: Point, p: Point): boolean {
 }
 
 /** A flat ring's first vertex is any: the last run may go on into the first. */
-function joinEnds(runs: Run[]): Run[] {
+function joinEnds(runs: Run[], tolMm: number): Run[] {
   const first = runs[0] as Run;
   const last = runs[runs.length - 1] as Run;
-  if (runs.length < 2 || !extend(last, first)) return runs;
+  if (runs.length < 2 || !extend(last, first, tolMm)) return runs;
   return [last, ...runs.slice(1, -1)];
 }
 

@@ -33,6 +33,9 @@ export const bulge: fc.Arbitrary<number> = fc.oneof(
 /** No shorter than what anybody draws: shorter pieces are within tolerance of nothing but themselves. */
 const LEAST_PIECE_MM = 1e-2;
 
+/** No sole or section is flatter than this; beyond, an arc of the same circle would leave the bench altogether. */
+const LARGEST_RADIUS_MM = 1e4;
+
 const spanning = fc.tuple(anyPoint, anyPoint).filter(([from, to]) => distanceMm(from, to) > LEAST_PIECE_MM);
 
 export const anyLine: fc.Arbitrary<Piece> = spanning.map(([from, to]) => line(from, to));
@@ -55,7 +58,8 @@ function nearMissOf(first: Piece): fc.Arbitrary<Piece> {
     .tuple(t, turnRad, whisker, fc.double({ min: 0.5, max: 30, noNaN: true }), bulge)
     .map(([at, turn, off, lengthMm, b]) => {
       const p = pointAt(first, at);
-      if (first.kind === "arc" && turn === Math.PI) return aroundSameCircle(first, at, off);
+      if (first.kind === "arc" && turn === Math.PI && circleOf(first).radiusMm < LARGEST_RADIUS_MM)
+        return aroundSameCircle(first, at, off);
       const x = p.x + off;
       const to = { x: x + lengthMm * Math.cos(turn), y: p.y + lengthMm * Math.sin(turn) };
       return b >= LEAST_BULGE ? arc({ x, y: p.y }, to, b) : line({ x, y: p.y }, to);
