@@ -29,7 +29,7 @@ test("a refusal: 2, said on the other stream, with place and hint, without a tra
 
 test("Ctrl-C while it plans: 130 and nothing left behind", async () => {
   const before = await bench.names();
-  // A hundred reeds keep the planner busy far longer than it takes to press two keys.
+  // A dozen reeds keep the planner busy past the second after which it says so; the keys are pressed then.
   const reeds = Array.from({ length: 12 }, (_, i) => `A 6 6 0 0 0 ${12 * (11 - i)} 10`).join(" ");
   await bench.put(
     "reeds.svg",

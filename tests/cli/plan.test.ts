@@ -1,3 +1,4 @@
+import { lstat, symlink } from "node:fs/promises";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { readPlan, recutPlan } from "../../packages/core/src/cutting/index.ts";
 import { type Bench, COVE_SVG, newBench, runHere, SHELF_JSON, STEP_SVG } from "./run.ts";
@@ -105,6 +106,43 @@ describe("plan", () => {
     expect(ran.code).toBe(1);
     expect(ran.out).toContain("Stays uncut");
     expect(ran.out).toMatch(/round/);
+  });
+
+  test("scripts, links and pictures from elsewhere in a drawing are passed over and reach no picture", async () => {
+    const busy = STEP_SVG.replace(
+      "</svg>",
+      '<script>alert(1)</script><image href="http://localhost:9/x.png" width="5" height="5"/><use href="file:///etc/passwd#a"/><a href="javascript:alert(2)"><text>x</text></a></svg>',
+    );
+    await bench.put("step.svg", busy);
+    const ran = await planStep("--pictures", bench.path("card"), "--json");
+    expect(ran.code).toBe(0);
+    const pictures = (await bench.names()).filter((name) => name.startsWith("card/"));
+    for (const text of [ran.out, ...(await Promise.all(pictures.map(bench.read)))]) {
+      expect(text).not.toMatch(/script|alert|localhost|passwd/);
+    }
+  });
+
+  test("an arc whose radius is smaller than half its chord grows to it, as SVG has it, and that is said", async () => {
+    // From 26 to 14 with radius 3: a half circle of radius 6.
+    await bench.put("cove.svg", COVE_SVG.replace("A12 12", "A3 3"));
+    const ran = await runHere(["section", "describe", bench.path("cove.svg")]);
+    expect(ran.code).toBe(0);
+    expect(ran.err).toMatch(/^Note: .*cove\.svg/);
+    expect(ran.out.replace(/\s/g, " ")).toContain("radius 6 mm, 180°");
+  });
+
+  test("a link is written through, not replaced", async () => {
+    await bench.put("shared.json", "old");
+    await symlink(bench.path("shared.json"), bench.path("plan.json"));
+    await planStep("--out", bench.path("plan.json"), "--force");
+    expect((await lstat(bench.path("plan.json"))).isSymbolicLink()).toBe(true);
+    expect(readPlan(await bench.read("shared.json")).ok).toBe(true);
+  });
+
+  test("not even --force replaces a device", async () => {
+    const ran = await planStep("--out", "/dev/null", "--force");
+    expect(ran.code).toBe(3);
+    expect(ran.err).toContain("no ordinary file");
   });
 
   test("interrupted: 130 and nothing written", async () => {
@@ -227,7 +265,7 @@ describe("section and shelf", () => {
   test("shelf: every plane with its size, in the unit asked for", async () => {
     const ran = await runHere(["shelf", bench.path("planes.json"), "--unit", "in"]);
     expect(ran.code).toBe(0);
-    expect(ran.out).toMatch(/rebate.*0\.748 in/);
+    expect(ran.out).toMatch(/rebate.*0\.748\sin/);
     expect(ran.out.split("\n").filter((line) => /snipe bill/.test(line)).length).toBeGreaterThanOrEqual(2);
   });
 });

@@ -1,4 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { Io } from "../../packages/cli/src/io.ts";
+import { main } from "../../packages/cli/src/main.ts";
+import { runSteps, type Step } from "../../packages/cli/src/progress.ts";
 import { type Bench, newBench, runHere, SHELF_JSON, STEP_SVG } from "./run.ts";
 
 let bench: Bench;
@@ -92,4 +95,72 @@ test("what is said is wrapped to the columns there are", async () => {
   for (const line of narrow.err.split("\n")) expect(line.length).toBeLessThanOrEqual(40);
   const wide = await runHere(["paln"], { columns: 110 });
   expect(wide.err.split("\n").length).toBeLessThanOrEqual(narrow.err.split("\n").length);
+});
+
+describe("progress of long work", () => {
+  /** Steps of `stepMs` each by a clock of its own, and what was complained meanwhile. */
+  async function watch(stepMs: number, count: number, isWatched: boolean): Promise<string> {
+    let now = 0;
+    let said = "";
+    function* steps(): Generator<Step, string> {
+      for (let done = 1; done <= count; done += 1) {
+        now += stepMs;
+        yield { done, of: count, says: "finding an order" };
+      }
+      return "plan";
+    }
+    const io: Io = {
+      print: () => {},
+      complain: (text) => {
+        said += text;
+      },
+      columns: 80,
+      complaintColumns: 80,
+      isWatched,
+      interrupted: new AbortController().signal,
+      now: () => now,
+      breathe: async () => {},
+    };
+    expect(await runSteps(steps(), io)).toBe("plan");
+    return said;
+  }
+
+  test("under a second: silence", async () => {
+    expect(await watch(10, 99, true)).toBe("");
+    expect(await watch(10, 99, false)).toBe("");
+  });
+
+  test("longer, and nobody watches: one line", async () => {
+    expect((await watch(100, 50, false)).match(/\n/g)).toHaveLength(1);
+  });
+
+  test("longer, on a terminal: one line drawn over itself and wiped at the end", async () => {
+    const said = await watch(100, 50, true);
+    expect(said).not.toContain("\n");
+    // First after ten steps of a tenth of a second, then every fifth of a second.
+    expect(said).toContain("\r20 %  finding an order\r24 %  finding an order");
+    expect(said.endsWith(`\r${" ".repeat("100 %  finding an order".length)}\r`)).toBe(true);
+  });
+});
+
+test("the program's own fault: 70, the files to keep, no trace of its insides", async () => {
+  let said = "";
+  const io: Io = {
+    print: () => {
+      throw new Error("the printer is\n    at fault (print.ts:1:1)");
+    },
+    complain: (text) => {
+      said += text;
+    },
+    columns: 80,
+    complaintColumns: 80,
+    isWatched: false,
+    interrupted: new AbortController().signal,
+    now: () => 0,
+    breathe: async () => {},
+  };
+  expect(await main(["shelf", bench.path("planes.json")], io)).toBe(70);
+  expect(said).toMatch(/^Program fault: .*planes\.json/);
+  expect(said).toContain("Keep the files");
+  expect(said.split("\n").length).toBeLessThanOrEqual(6);
 });

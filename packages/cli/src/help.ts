@@ -27,7 +27,7 @@ Plans the cuts and proves them on the stick. The card for the bench is printed.
 
   --shelf SHELF.json   the planes on your shelf; a job may name its own
   --stick 42x18        width x thickness of the stick, if the drawing has none or another
-  --at 0,0             where the section's lower left corner lies in that stick
+  --at 0,0             where the section's lower left corner lies in that stick (no job)
   --tolerance 0.2mm    how far the finished face may stand from the drawing
   --out PLAN.json      also write the plan as a file, which recut proves again
   --pictures DIR       also draw every cut into this folder

@@ -34,6 +34,11 @@ export async function readSectionInput(path: string, placement: Placement): Prom
   if (extname(path).toLowerCase() === ".json") {
     const job = readJob(text.value);
     if (!job.ok) return notRead(path, job);
+    if (placement.at !== undefined) {
+      // A job's section has its place already; moving it is the job's own business.
+      const facts = { option: "--at", nearest: "", known: ["--stick"] };
+      return notRead("", refused(cataloguedTrouble("option-unknown", "", facts)));
+    }
     const placed = { ...job.value, stick: placement.stick ?? job.value.stick };
     const section = sectionOfJob(placed);
     if (!section.ok) return notRead(path, section);

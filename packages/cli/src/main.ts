@@ -46,13 +46,14 @@ const RUN: Readonly<
  * Runs one command and gives the exit code (`exit-codes.ts`). Never throws: what is not expected is said as the
  * program's own fault, without a trace of its insides.
  */
-export async function main(words: readonly string[], io: Io = listeningIo()): Promise<number> {
+export async function main(words: readonly string[], io: Io = ownIo(words[0])): Promise<number> {
   try {
     return await runCommand(words, io);
   } catch (error) {
     const detail = error instanceof Error ? error.message : String(error);
     const internal = cataloguedTrouble("internal", "", { detail });
-    io.complain(reportOf("Program fault", "", internal, { unit: "mm", columns: io.complaintColumns }));
+    const files = words.filter((word) => /\.(svg|dxf|json)$/i.test(word)).join(", ");
+    io.complain(reportOf("Program fault", files, internal, { unit: "mm", columns: io.complaintColumns }));
     return EXIT.programFault;
   }
 }
@@ -92,9 +93,13 @@ function refuseWords(outcome: Outcome<unknown> & { readonly ok: false }, io: Io)
   );
 }
 
-/** The process's own streams; Ctrl-C and a polite end raise the interrupt, so that nothing half-done is left. */
-function listeningIo(): Io {
+/**
+ * The process's own streams. For commands that write, Ctrl-C and a polite end raise the interrupt, so that nothing
+ * half-done is left; for the others the system ends the process at once, which is sooner.
+ */
+function ownIo(command: string | undefined): Io {
   const stop = new AbortController();
+  if (command !== "plan" && command !== "section") return processIo(stop.signal);
   for (const signal of ["SIGINT", "SIGTERM"] as const) process.on(signal, () => stop.abort());
   return processIo(stop.signal);
 }

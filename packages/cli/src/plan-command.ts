@@ -66,12 +66,12 @@ export async function planCommand(command: Command): Promise<number> {
     ...(toleranceMm === undefined ? {} : { toleranceMm }),
   };
   if (unwritable !== null) return notWritten(command, unwritable);
+  note(command, path.value, input.warnings, unit);
+  note(command, shelf.value.file, shelf.warnings, unit);
 
   const planned = await runSteps(planSteps(request), io);
   if (planned === null) return interrupted(command);
   if (!planned.ok) return refuse(command, { file: path.value, troubles: troublesOfRefusal(planned) });
-  note(command, path.value, input.warnings, unit);
-  note(command, shelf.value.file, shelf.warnings, unit);
   note(command, "", planned.warnings, unit);
   return deliver(command, planned.value, destination, unit);
 }

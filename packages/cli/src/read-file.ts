@@ -1,5 +1,12 @@
-import { type FileHandle, open } from "node:fs/promises";
-import { fine, type Outcome, refused, trouble } from "mouldwright/measure";
+import { type FileHandle, open, stat } from "node:fs/promises";
+import {
+  cataloguedTrouble,
+  fine,
+  type Outcome,
+  refused,
+  type TroubleCode,
+  trouble,
+} from "mouldwright/measure";
 
 /** Bytes of a section or shelf file; a moulding's drawing has thousands, not millions. */
 export const MOST_INPUT_BYTES = 5_000_000;
@@ -14,16 +21,20 @@ export const MOST_PLAN_BYTES = 20_000_000;
 export async function readTextFile(path: string, mostBytes: number): Promise<Outcome<string>> {
   let file: FileHandle | undefined;
   try {
-    file = await open(path, "r");
-    const state = await file.stat();
-    if (state.isDirectory()) return refused(trouble("path-is-folder", path));
+    // Asked before opening: opening a pipe waits for somebody to write to it.
+    const state = await stat(path);
+    if (state.isDirectory()) return refused(cataloguedTrouble("path-is-folder", path, {}));
     // A pipe or a device has no size to judge and may never end.
-    if (!state.isFile()) return refused(trouble("path-not-a-file", path));
+    if (!state.isFile()) return refused(cataloguedTrouble("path-not-a-file", path, {}));
     if (state.size > mostBytes) {
       return refused(
-        trouble("file-too-large", path, { megabytes: state.size / 1e6, mostMegabytes: mostBytes / 1e6 }),
+        cataloguedTrouble("file-too-large", path, {
+          megabytes: state.size / 1e6,
+          mostMegabytes: mostBytes / 1e6,
+        }),
       );
     }
+    file = await open(path, "r");
     const bytes = await file.readFile();
     return fine(new TextDecoder("utf-8", { fatal: true }).decode(bytes));
   } catch (error) {
@@ -33,9 +44,10 @@ export async function readTextFile(path: string, mostBytes: number): Promise<Out
   }
 }
 
-function readingCode(error: unknown): string {
-  if (error instanceof TypeError) return "file-not-utf8";
+function readingCode(error: unknown): TroubleCode {
   switch (systemCode(error)) {
+    case "ERR_ENCODING_INVALID_ENCODED_DATA":
+      return "file-not-utf8";
     case "ENOENT":
     case "ENOTDIR":
       return "path-missing";

@@ -1,8 +1,28 @@
 import { randomBytes } from "node:crypto";
 import { constants } from "node:fs";
-import { access, link, lstat, mkdir, open, readdir, rename, rm, stat, unlink } from "node:fs/promises";
-import { basename, dirname, join, resolve } from "node:path";
-import { fine, type Outcome, refused, type Trouble, trouble } from "mouldwright/measure";
+import {
+  access,
+  link,
+  lstat,
+  mkdir,
+  open,
+  readdir,
+  realpath,
+  rename,
+  rm,
+  stat,
+  unlink,
+} from "node:fs/promises";
+import { dirname, join, resolve } from "node:path";
+import {
+  cataloguedTrouble,
+  fine,
+  type Outcome,
+  refused,
+  type Trouble,
+  type TroubleCode,
+  trouble,
+} from "mouldwright/measure";
 import { reasonOf, systemCode } from "./read-file.ts";
 
 export interface FileToWrite {
@@ -22,14 +42,18 @@ export interface Overwriting {
 export async function refusalToWrite(path: string, overwriting: Overwriting): Promise<Trouble | null> {
   const folder = dirname(resolve(path));
   const standing = await lstat(path).catch(() => null);
-  if (standing?.isDirectory()) return trouble("path-is-folder", path);
-  if (standing !== null && !overwriting.force) return trouble("path-exists", path);
+  if (standing?.isDirectory()) return cataloguedTrouble("path-is-folder", path, {});
+  // A device or a pipe is nobody's plan, whatever force is allowed.
+  if (standing !== null && !standing.isFile() && !standing.isSymbolicLink()) {
+    return cataloguedTrouble("path-not-a-file", path, {});
+  }
+  if (standing !== null && !overwriting.force) return cataloguedTrouble("path-exists", path, {});
   const folderState = await stat(folder).catch(() => null);
-  if (folderState === null) return trouble("folder-missing", path, { folder });
-  if (!folderState.isDirectory()) return trouble("folder-missing", path, { folder });
+  if (folderState === null) return cataloguedTrouble("folder-missing", path, { folder });
+  if (!folderState.isDirectory()) return cataloguedTrouble("folder-missing", path, { folder });
   return access(folder, constants.W_OK).then(
     () => null,
-    (error: unknown) => trouble("path-not-writable", path, reasonOf(error)),
+    (error: unknown) => cataloguedTrouble("path-not-writable", path, reasonOf(error)),
   );
 }
 
@@ -48,16 +72,18 @@ export async function refusalToFill(
     while ((await stat(above).catch(() => null)) === null && dirname(above) !== above) above = dirname(above);
     return access(above, constants.W_OK).then(
       () => null,
-      (error: unknown) => trouble("path-not-writable", folder, reasonOf(error)),
+      (error: unknown) => cataloguedTrouble("path-not-writable", folder, reasonOf(error)),
     );
   }
-  if (!standing.isDirectory()) return trouble("path-not-a-folder", folder);
+  if (!standing.isDirectory()) return cataloguedTrouble("path-not-a-folder", folder, {});
   try {
     await access(folder, constants.W_OK);
     const taken = (await readdir(folder)).find((name) => isPictureOf(stem, name));
-    return taken !== undefined && !overwriting.force ? trouble("path-exists", join(folder, taken)) : null;
+    return taken !== undefined && !overwriting.force
+      ? cataloguedTrouble("path-exists", join(folder, taken), {})
+      : null;
   } catch (error) {
-    return trouble("path-not-writable", folder, reasonOf(error));
+    return cataloguedTrouble("path-not-writable", folder, reasonOf(error));
   }
 }
 
@@ -111,18 +137,17 @@ export async function writeAll(
   let at = files[0]?.path ?? "";
   try {
     for (const file of files) {
-      if (interrupted.aborted) return refused(trouble("interrupted", ""));
+      if (interrupted.aborted) return refused(cataloguedTrouble("interrupted", "", {}));
       at = file.path;
       const firstMade = await mkdir(dirname(resolve(file.path)), { recursive: true });
       if (firstMade !== undefined) made.push(firstMade);
-      const from = join(
-        dirname(resolve(file.path)),
-        `.${basename(file.path)}.${randomBytes(6).toString("hex")}.part`,
-      );
-      waiting.push({ from, to: resolve(file.path) });
+      // Through a link the file it leads to is written, not the link replaced.
+      const to = await realpath(file.path).catch(() => resolve(file.path));
+      const from = join(dirname(to), `.${randomBytes(8).toString("hex")}.part`);
+      waiting.push({ from, to });
       await writeWhole(from, file.text);
     }
-    if (interrupted.aborted) return refused(trouble("interrupted", ""));
+    if (interrupted.aborted) return refused(cataloguedTrouble("interrupted", "", {}));
     for (const { from, to } of waiting) {
       at = files[placed.length]!.path;
       if (overwriting.force) await rename(from, to);
@@ -173,7 +198,7 @@ async function removeIfEmpty(folder: string): Promise<void> {
   if (inside?.every((entry) => entry.isDirectory())) await rm(folder, { recursive: true, force: true });
 }
 
-function writingCode(error: unknown): string {
+function writingCode(error: unknown): TroubleCode {
   switch (systemCode(error)) {
     case "EEXIST":
       return "path-exists";

@@ -161,8 +161,8 @@ export const fileTroubles = catalogue({
   },
   "path-not-a-file": {
     example: {},
-    sentence: () => "This is no ordinary file, so it cannot be told how much there is to read.",
-    hint: () => "Save what you want to give as a file first.",
+    sentence: () => "This is no ordinary file but a device or a pipe.",
+    hint: () => "Give the name of an ordinary file.",
   },
   "path-unreadable": {
     example: { reason: "EACCES" },
