@@ -1,6 +1,6 @@
 /** What a picture or a card says about a cut, read from the plan. */
 import type { PlanCut } from "../cutting/index.ts";
-import { normaliseDeg, toDeg } from "../measure/index.ts";
+import { formatDeg, normaliseDeg, toDeg } from "../measure/index.ts";
 import { type BenchUnit, type CutFacts, cutTitle } from "../planning/words.ts";
 import { stationsOf } from "./plane-lines.ts";
 import { printable } from "./printable-text.ts";
@@ -23,9 +23,15 @@ export function shortLean(leanDeg: number): string {
   return `${Math.round(Math.abs(leanDeg))}° ${leanDeg > 0 ? "left" : "right"}`;
 }
 
-/** "upright", or "upright to 8° left" where the plane is rocked; of a saw the lean of its blade. */
+/** "upright", or "upright to 8° left" where the plane is rocked; of a saw the lean of its blade, to ¼° as scales have it. */
 export function leanSpan(cut: PlanCut): string {
-  if (cut.line !== undefined) return shortLean(sawLeanDeg(cut));
+  if (cut.line !== undefined) {
+    const leanDeg = sawLeanDeg(cut);
+    const side = leanDeg > 0 ? "left" : "right";
+    return Math.abs(leanDeg) < UPRIGHT_BELOW_DEG
+      ? "blade upright"
+      : `blade ${formatDeg(Math.abs(leanDeg), { stepDeg: 0.25 })} ${side}`;
+  }
   const leans = stationsOf(cut).map((pose) => shortLean(leanInHandDeg(cut, pose[2])));
   return [...new Set(leans)].join(" to ");
 }
@@ -65,6 +71,17 @@ export function titleOf(cut: PlanCut, unit: BenchUnit): string {
     shavingMm: cut.shaving,
     unit,
     placesCount: cut.runs?.length ?? 1,
+    ...(isAslant(cut) ? { work: "chamfer" as const } : {}),
   };
   return cutTitle(facts);
+}
+
+/** A flat plane whose floor lies aslant in the stick makes a chamfer, however the stick is canted for it. */
+function isAslant(cut: PlanCut): boolean {
+  const stations = stationsOf(cut);
+  const tiltDeg = stations[stations.length - 1]?.[2] ?? 0;
+  const fromSquareDeg = Math.abs(tiltDeg - 90 * Math.round(tiltDeg / 90));
+  return (
+    ["rebate", "moving fillister", "smoother"].includes(cut.plane.kind) && fromSquareDeg > UPRIGHT_BELOW_DEG
+  );
 }

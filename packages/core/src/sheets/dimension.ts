@@ -3,7 +3,7 @@
  * drawing. Lettering is placed by the label placer, so it comes back as wishes rather than as items.
  */
 import { group, type Item, openPath, type PaperPoint, stroke } from "./drawing.ts";
-import type { LabelSpot } from "./labels.ts";
+import { CENTRED_RATIO, type LabelSpot } from "./labels.ts";
 import { type Colour, GAUGE_LINE, INK } from "./palette.ts";
 import { arrowHead } from "./plane-lines.ts";
 
@@ -11,7 +11,7 @@ import { arrowHead } from "./plane-lines.ts";
 const NARROW_MM = 6.5;
 const OUTSIDE_TAIL_MM = 5.5;
 const OVERRUN_MM = 1.4;
-const TEXT_GAP_MM = 1.1;
+const TEXT_GAP_MM = 1.5;
 
 export interface LinearDimension {
   /** The two measured points, on paper. */
@@ -52,25 +52,27 @@ export function linearDimension(wanted: LinearDimension): DimensionLines {
     arrowHead(end, isNarrow ? back : direction, INK),
   ];
   const tail = isNarrow ? OUTSIDE_TAIL_MM + TEXT_GAP_MM : 0;
-  return { items: group("dimension", items), spots: spotsAlong(start, end, tail, wanted.sizeMm) };
+  return { items: group("dimension", items), spots: spotsAlong(start, end, tail, wanted) };
 }
 
-/** Above the line, below it, then off either end; for an upright line beside it. Lettering itself stays upright. */
+/** Above the line, off either end, below it; for an upright line beside it, outside first. Lettering stays upright. */
 function spotsAlong(
   start: PaperPoint,
   end: PaperPoint,
   tailMm: number,
-  sizeMm: number,
+  wanted: { readonly aside: PaperPoint; readonly sizeMm: number },
 ): readonly LabelSpot[] {
+  const { sizeMm, aside } = wanted;
   const middle: PaperPoint = [(start[0] + end[0]) / 2, (start[1] + end[1]) / 2];
   const isUpright = Math.abs(end[1] - start[1]) > Math.abs(end[0] - start[0]);
-  const centred = middle[1] + 0.27 * sizeMm;
+  const centred = middle[1] + CENTRED_RATIO * sizeMm;
   if (isUpright) {
     const top = Math.min(start[1], end[1]);
     const bottom = Math.max(start[1], end[1]);
+    const onRight: LabelSpot = { at: [middle[0] + TEXT_GAP_MM, centred], anchor: "start" };
+    const onLeft: LabelSpot = { at: [middle[0] - TEXT_GAP_MM, centred], anchor: "end" };
     return [
-      { at: [middle[0] + TEXT_GAP_MM, centred], anchor: "start" },
-      { at: [middle[0] - TEXT_GAP_MM, centred], anchor: "end" },
+      ...(aside[0] > 0 ? [onRight, onLeft] : [onLeft, onRight]),
       { at: [middle[0], top - tailMm - TEXT_GAP_MM], anchor: "middle" },
       { at: [middle[0], bottom + tailMm + TEXT_GAP_MM + 0.78 * sizeMm], anchor: "middle" },
     ];
@@ -79,9 +81,9 @@ function spotsAlong(
   const left = Math.min(start[0], end[0]);
   return [
     { at: [middle[0], middle[1] - TEXT_GAP_MM], anchor: "middle" },
-    { at: [middle[0], middle[1] + TEXT_GAP_MM + 0.78 * sizeMm], anchor: "middle" },
     { at: [right + tailMm + TEXT_GAP_MM, centred], anchor: "start" },
     { at: [left - tailMm - TEXT_GAP_MM, centred], anchor: "end" },
+    { at: [middle[0], middle[1] + TEXT_GAP_MM + 0.78 * sizeMm], anchor: "middle" },
   ];
 }
 
@@ -123,7 +125,7 @@ export function gaugeDimension(wanted: GaugeDimension, lineColour: Colour = GAUG
     isNarrow ? arrowHead(end, back, lineColour) : arrowHead(end, direction, lineColour),
   ];
   const tail = isNarrow ? OUTSIDE_TAIL_MM : 0;
-  return { items: group("gauge line", items), spots: spotsAlong(start, end, tail, wanted.sizeMm) };
+  return { items: group("gauge line", items), spots: spotsAlong(start, end, tail, wanted) };
 }
 
 function step(from: PaperPoint, direction: PaperPoint, distanceMm: number): PaperPoint {

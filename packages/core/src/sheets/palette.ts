@@ -37,6 +37,7 @@ export function rgbOf(wanted: Colour): Rgb {
 }
 
 /** What each colour means, on every drawing of the family. */
+export const PAPER = colour("black", 0);
 export const INK = colour("black");
 /** Second poses and things behind; still 3 : 1 against the paper. */
 export const FAINT_INK = colour("black", 0.5);

@@ -2,7 +2,7 @@
 import type { PlanCut, Pose } from "../cutting/index.ts";
 import { toDeg, toRad, turnDeg } from "../measure/index.ts";
 import { closedPath, fill, type Item, openPath, type PaperPoint, type Path, stroke } from "./drawing.ts";
-import { type Box, boxOf, flatPoints, pathOf } from "./flat-path.ts";
+import { pathOf } from "./flat-path.ts";
 import { type Colour, MOVEMENT } from "./palette.ts";
 import { directionToPaper, type StickView, toPaper } from "./stick-view.ts";
 
@@ -44,7 +44,6 @@ export interface PlaneLines {
   readonly items: readonly Item[];
   /** The upper end of the axis, where the lean is written. */
   readonly tip: PaperPoint;
-  readonly box: Box;
   /** A point on the axis so far from the sole's origin, mm on paper. */
   readonly onAxis: (distanceMm: number) => PaperPoint;
 }
@@ -82,7 +81,7 @@ export function planeLines(view: StickView, cut: PlanCut, pose: Pose, look: Plan
     stroke(breakLine(outer[0], outer[1]), { colour: look.colour }),
     stroke(openPath([onAxis(-AXIS_BELOW_SOLE_MM), tip]), { line: "long-dashed dotted", colour: look.colour }),
   ];
-  return { items, tip, box: boxOf([...flatPoints(body), tip]), onAxis };
+  return { items, tip, onAxis };
 }
 
 /** Both sides of the body from the sole's ends up to the break, with the shoulder where the body is wider. */
@@ -122,7 +121,8 @@ function shoulderOf(cut: PlanCut): { readonly halfWidthMm: number; readonly heig
   return { halfWidthMm: shoulder.width / 2, heightMm: shoulder.height };
 }
 
-function placedPoint(pose: Pose, local: PaperPoint): PaperPoint {
+/** A point of the plane's own frame, in the stick's. */
+export function placedPoint(pose: Pose, local: PaperPoint): PaperPoint {
   const cos = Math.cos(toRad(pose[2]));
   const sin = Math.sin(toRad(pose[2]));
   return [pose[0] + local[0] * cos - local[1] * sin, pose[1] + local[0] * sin + local[1] * cos];
@@ -203,13 +203,7 @@ export function leanArrow(
   const arc = stroke({ start: from, steps: [{ to, bulge }], closed: false }, look);
   if (gapMm > ARROW_LENGTH_MM * 1.6) return [arc, arrowHead(to, heading, MOVEMENT)];
   const tail: PaperPoint = [from[0] - chord[0] * TAIL_MM, from[1] - chord[1] * TAIL_MM];
-  const beyond: PaperPoint = [to[0] + chord[0] * TAIL_MM, to[1] + chord[1] * TAIL_MM];
-  return [
-    stroke(openPath([tail, from]), look),
-    arrowHead(from, chord, MOVEMENT),
-    stroke(openPath([beyond, to]), look),
-    arrowHead(to, [-chord[0], -chord[1]], MOVEMENT),
-  ];
+  return [stroke(openPath([tail, from]), look), arc, arrowHead(to, heading, MOVEMENT)];
 }
 
 /** A saw's cut, as a line reaching past the wood on both sides; and its lean on the bench, degrees from upright. */
@@ -235,7 +229,6 @@ export function sawLine(
   return {
     items: [stroke(path, { line: "long-dashed double-dotted", colour })],
     tip,
-    box: boxOf(flatPoints(path)),
     onAxis,
     leanDeg: toDeg(Math.atan2(-along[0], -along[1])),
   };

@@ -1,7 +1,7 @@
 /** All cuts of a plan in one picture: small cards in reading order, one scale, each with number, plane and lean. */
 import type { Plan, PlanCut } from "../cutting/index.ts";
 import { leanInHandDeg, leanSpan, planeName } from "./cut-facts.ts";
-import type { PictureOptions } from "./cut-picture.ts";
+import { type PictureOptions, soleOnPaper } from "./cut-marks.ts";
 import { circlePath, type Drawing, group, type Item, type PaperPoint, stroke, text } from "./drawing.ts";
 import { FAINT_INK, PLANE_LINE } from "./palette.ts";
 import { leanArrow, planeLines, sawLine, stationsOf } from "./plane-lines.ts";
@@ -21,6 +21,9 @@ const BODY_MM = 13;
 const AXIS_MM = 17;
 const BELOW_BENCH_MM = 4;
 const LEAST_CARD_MM = 50;
+const EMPTY_MM = 12;
+/** Cards are drawn larger and set down at this ratio, so that lines and hatches come out finer than on a page. */
+const FINENESS = 0.7;
 const SIDE_ROOM_MM = 9;
 /** Largest stick on a card, so that at least three cards stand side by side where the scale allows. */
 const STICK_ROOM = { widthMm: 46, heightMm: 40 } as const;
@@ -28,45 +31,55 @@ const STICK_ROOM = { widthMm: 46, heightMm: 40 } as const;
 /** The whole plan at a glance; it shows no lengths, so `options` only keeps its call like that of the other pictures. */
 export function drawStrip(plan: Plan, _options: PictureOptions): Drawing {
   const scaleRatio = commonScale(plan, STICK_ROOM);
-  const boxes = [0, ...plan.cuts.map((cut) => cut.cant)].map((cant) => turnedBox(plan.stick, cant));
-  const stickWidthMm = Math.max(...boxes.map((box) => box.maxX - box.minX)) * scaleRatio;
-  const stickHeightMm = Math.max(...boxes.map((box) => box.maxY - box.minY)) * scaleRatio;
   const inner = PAGE_WIDTH_MM - 2 * MARGIN_MM;
-  const wantedCardMm = Math.min(inner, Math.max(LEAST_CARD_MM, stickWidthMm + SIDE_ROOM_MM));
-  const columns = Math.max(1, Math.floor((inner + GAP_MM) / (wantedCardMm + GAP_MM)));
+  const neededMm = Math.max(LEAST_CARD_MM, ...plan.cuts.map((cut) => cardWidthMm(plan, cut, scaleRatio)));
+  const columns = Math.max(1, Math.floor((inner + GAP_MM) / (Math.min(inner, neededMm) + GAP_MM)));
   const cardMm = (inner - (columns - 1) * GAP_MM) / columns;
-  const cardHeightMm = CARD_HEAD_MM + AXIS_MM + stickHeightMm + BELOW_BENCH_MM;
-  const rows = Math.ceil(plan.cuts.length / columns);
-  const lineY = CARD_HEAD_MM + AXIS_MM + stickHeightMm;
-  const cards = plan.cuts.map((cut, index) => {
-    const at: PaperPoint = [
-      MARGIN_MM + (index % columns) * (cardMm + GAP_MM),
-      HEAD_MM + Math.floor(index / columns) * (cardHeightMm + GAP_MM),
-    ];
-    return group("card", cardItems(plan, cut, { cardMm, lineY, scaleRatio }), at);
-  });
+  const cards: Item[] = [];
+  let rowTop = HEAD_MM;
+  for (let first = 0; first < plan.cuts.length; first += columns) {
+    const row = plan.cuts.slice(first, first + columns);
+    // Rows are as high as their highest stick: one that stands on its edge does not blow up the others.
+    const stickMm = Math.max(...row.map((cut) => stickHeightMm(plan, cut))) * scaleRatio;
+    const lineY = CARD_HEAD_MM + AXIS_MM + stickMm;
+    row.forEach((cut, column) => {
+      const at: PaperPoint = [MARGIN_MM + column * (cardMm + GAP_MM), rowTop];
+      cards.push(group("card", cardItems(plan, cut, { cardMm, lineY, scaleRatio }), at));
+    });
+    rowTop += lineY + BELOW_BENCH_MM + GAP_MM;
+  }
   const title = printable(plan.name).trim();
-  const heightMm = HEAD_MM + Math.max(1, rows) * (cardHeightMm + GAP_MM) + MARGIN_MM - GAP_MM;
-  const empty = text(
-    [MARGIN_MM, HEAD_MM + 6],
-    "No cuts: the stick is the section already, or nothing on the shelf reaches it.",
-    {
-      sizeMm: LABEL_MM,
-    },
-  );
+  const empty = "No cuts: the stick is the section already, or nothing on the shelf reaches it.";
   return {
     widthMm: PAGE_WIDTH_MM,
-    heightMm,
+    heightMm: Math.max(rowTop, HEAD_MM + EMPTY_MM) + MARGIN_MM - GAP_MM,
     title: `${title}: all cuts`,
     description: plan.cuts.map((cut) => `${cut.number}: ${planeName(cut)}, ${leanSpan(cut)}.`).join(" "),
     items: [
       text([MARGIN_MM, 12], shortened(title, TITLE_MM, inner, "bold"), { sizeMm: TITLE_MM, bold: true }),
-      text([MARGIN_MM, 17.6], `${plan.cuts.length} cuts in order. Scale ${scaleWords(scaleRatio)}.`, {
-        sizeMm: LABEL_MM,
-      }),
-      ...(plan.cuts.length === 0 ? [empty] : cards),
+      text([MARGIN_MM, 17.6], headWords(plan, scaleRatio), { sizeMm: LABEL_MM }),
+      ...(cards.length === 0 ? [text([MARGIN_MM, HEAD_MM + 6], empty, { sizeMm: LABEL_MM })] : cards),
     ],
   };
+}
+
+function headWords(plan: Plan, scaleRatio: number): string {
+  const count = plan.cuts.length === 1 ? "1 cut." : `${plan.cuts.length} cuts in order.`;
+  return `${count} Scale ${scaleWords(scaleRatio)}.`;
+}
+
+function stickHeightMm(plan: Plan, cut: PlanCut): number {
+  const box = turnedBox(plan.stick, cut.cant);
+  return box.maxY - box.minY;
+}
+
+/** Twice the reach of stick and plane from the card's middle, with room at the sides. */
+function cardWidthMm(plan: Plan, cut: PlanCut, scaleRatio: number): number {
+  const view = viewOnBench(plan.stick, cut.cant, scaleRatio, { centreX: 0, lineY: 0 });
+  const box = turnedBox(plan.stick, cut.cant);
+  const stickMm = ((box.maxX - box.minX) / 2) * scaleRatio;
+  const planeMm = soleOnPaper(cut, view).map((point) => Math.abs(point[0]));
+  return 2 * Math.max(stickMm + SIDE_ROOM_MM / 2, ...planeMm);
 }
 
 interface CardLayout {
@@ -76,12 +89,18 @@ interface CardLayout {
 }
 
 function cardItems(plan: Plan, cut: PlanCut, layout: CardLayout): readonly Item[] {
-  const view = viewOnBench(plan.stick, cut.cant, layout.scaleRatio, {
-    centreX: layout.cardMm / 2,
-    lineY: layout.lineY,
+  const { cardMm, lineY, scaleRatio } = layout;
+  const view = viewOnBench(plan.stick, cut.cant, scaleRatio / FINENESS, {
+    centreX: cardMm / 2 / FINENESS,
+    lineY: lineY / FINENESS,
   });
+  const scene = [
+    benchLine(0, cardMm / FINENESS, lineY / FINENESS),
+    ...stickEnd(plan, cut, view),
+    ...toolItems(cut, view),
+  ];
   const textLeft = 10;
-  const textWidth = layout.cardMm - textLeft;
+  const textWidth = cardMm - textLeft;
   return [
     group("number", [
       stroke(circlePath([4, 4.2], 3.6), { weight: "gauge" }),
@@ -89,9 +108,7 @@ function cardItems(plan: Plan, cut: PlanCut, layout: CardLayout): readonly Item[
     ]),
     text([textLeft, 3.6], shortened(planeName(cut), LABEL_MM, textWidth), { sizeMm: LABEL_MM }),
     text([textLeft, 8], shortened(leanSpan(cut), LABEL_MM, textWidth), { sizeMm: LABEL_MM }),
-    benchLine(0, layout.cardMm, layout.lineY),
-    ...stickEnd(plan, cut, view),
-    ...toolItems(cut, view),
+    { ...group("picture", scene), scaleRatio: FINENESS },
   ];
 }
 
@@ -101,8 +118,8 @@ function toolItems(cut: PlanCut, view: ReturnType<typeof viewOnBench>): readonly
   const lines = stations.map((pose, index) =>
     planeLines(view, cut, pose, {
       colour: index === 0 ? PLANE_LINE : FAINT_INK,
-      bodyMm: BODY_MM,
-      axisMm: AXIS_MM,
+      bodyMm: BODY_MM / FINENESS,
+      axisMm: AXIS_MM / FINENESS,
     }),
   );
   const leans = stations.map((pose) => leanInHandDeg(cut, pose[2]));
@@ -110,7 +127,7 @@ function toolItems(cut: PlanCut, view: ReturnType<typeof viewOnBench>): readonly
   const arrow =
     first === undefined || last === undefined
       ? []
-      : leanArrow(first, last, AXIS_MM - 2, (leans[1] ?? 0) - (leans[0] ?? 0));
+      : leanArrow(first, last, (AXIS_MM - 2) / FINENESS, (leans[1] ?? 0) - (leans[0] ?? 0));
   const drawn = lines.map((plane, index) => group(index === 0 ? "plane" : "plane, last pose", plane.items));
   return [...drawn.reverse(), group("movement", arrow)];
 }

@@ -1,0 +1,182 @@
+/** The finished section with its dimensions, parts and joins, the stick dashed around it. */
+import type { Plan } from "../cutting/index.ts";
+import { formatDeg, formatLength } from "../measure/index.ts";
+import { LABEL_MM, lengthWords, type PictureOptions, stickBox } from "./cut-marks.ts";
+import {
+  circlePath,
+  type Drawing,
+  group,
+  type Item,
+  openPath,
+  type PaperPoint,
+  stroke,
+  type Text,
+  text,
+} from "./drawing.ts";
+import type { Box } from "./flat-path.ts";
+import { type LabelPlacer, type LabelSpot, labelPlacer, textBox } from "./labels.ts";
+import { INK } from "./palette.ts";
+import { arrowHead } from "./plane-lines.ts";
+import { printable } from "./printable-text.ts";
+import { type ArcMiddle, arcMiddles, runningDimension, turningPoints } from "./section-dimensions.ts";
+import { finishedEnd } from "./stick-end.ts";
+import { commonScale, type StickView, scaleWords, toPaper, turnedBox, viewOnBench } from "./stick-view.ts";
+import { shortened } from "./text-width.ts";
+
+const PAGE = { widthMm: 190, heightMm: 140, marginMm: 8 } as const;
+const TITLE_MM = 5.6;
+const NOTE_MM = 3.8;
+const PICTURE: Box = { minX: 6, minY: 22, maxX: 184, maxY: 134 };
+const STICK_ROOM = { widthMm: 130, heightMm: 50 } as const;
+const BASE = { centreX: 84, lineY: 108 } as const;
+const JOIN_MM = 1.1;
+const RUNNING_OFF_MM = 7;
+
+export function drawSection(plan: Plan, options: PictureOptions): Drawing {
+  const scaleRatio = commonScale({ ...plan, cuts: [] }, STICK_ROOM);
+  const view = viewOnBench(plan.stick, 0, scaleRatio, BASE);
+  const placer = labelPlacer(PICTURE);
+  const end = finishedEnd(plan, view);
+  const sizes = sizesOf(plan, view, options);
+  const scale = text([PICTURE.minX + 2, PICTURE.maxY], `Scale ${scaleWords(scaleRatio)}`, { sizeMm: 3.2 });
+  const joins = joinDots(plan, view);
+  placer.keepFree(textBox(scale));
+  placer.avoidLines([...end, ...sizes.items, joins]);
+  for (const label of sizes.labels) placer.keepFree(textBox(label));
+  const pointers = [
+    ...joinPointers(plan, view),
+    ...arcPointers(plan, view, options),
+    ...partPointers(plan, view),
+  ];
+  const pointed = pointers.flatMap((pointer) => placedPointer(pointer, stickBox(plan, view).minY, placer));
+  const stick = turnedBox(plan.stick, 0);
+  const note = `Stick ${lengthWords(stick.maxX - stick.minX, options)} × ${lengthWords(stick.maxY - stick.minY, options)}, seen from the end where the stroke starts; gauge edge left${options.unit === "mm" ? "; millimetres" : ""}.`;
+  const inner = PAGE.widthMm - 2 * PAGE.marginMm;
+  return {
+    widthMm: PAGE.widthMm,
+    heightMm: PAGE.heightMm,
+    title: `${printable(plan.name).trim()}: finished section`,
+    description: note,
+    items: [
+      text([PAGE.marginMm, 12], shortened(printable(plan.name).trim(), TITLE_MM, inner, "bold"), {
+        sizeMm: TITLE_MM,
+        bold: true,
+      }),
+      text([PAGE.marginMm, 18], shortened(note, NOTE_MM, inner), { sizeMm: NOTE_MM }),
+      ...end,
+      ...sizes.items,
+      group("labels", [...sizes.labels, ...pointed]),
+      joins,
+      scale,
+    ],
+  };
+}
+
+interface Sizes {
+  readonly items: readonly Item[];
+  readonly labels: readonly Text[];
+}
+
+/** Running dimensions from the gauge edge and the back, and the overall size outside them. */
+function sizesOf(plan: Plan, view: StickView, options: PictureOptions): Sizes {
+  const box = stickBox(plan, view);
+  const stick = turnedBox(plan.stick, 0);
+  const common = { view, points: turningPoints(plan.section), words: shortLength(options), sizeMm: LABEL_MM };
+  const across = runningDimension({
+    ...common,
+    direction: "across",
+    originAt: stick.minX,
+    lineAt: box.maxY + RUNNING_OFF_MM,
+  });
+  const up = runningDimension({
+    ...common,
+    direction: "up",
+    originAt: -stick.maxY,
+    lineAt: box.maxX + RUNNING_OFF_MM,
+  });
+  return { items: [...across.items, ...up.items], labels: [...across.labels, ...up.labels] };
+}
+
+/** On a drawing the unit stands in the note, not at every figure. */
+function shortLength(options: PictureOptions): (lengthMm: number) => string {
+  return (lengthMm) =>
+    options.unit === "in"
+      ? formatLength(lengthMm, { unit: "in", sides: "none" })
+      : formatLength(lengthMm, { unit: "mm" }).replace(/\s*mm$/, "");
+}
+
+function joinDots(plan: Plan, view: StickView): Item {
+  return group(
+    "joins",
+    plan.finish.joins.map((join) => stroke(circlePath(toPaper(view, [join.at[0], join.at[1]]), JOIN_MM))),
+  );
+}
+
+/** A label above the section with a leader to what it names. */
+interface Pointer {
+  readonly words: string;
+  readonly at: PaperPoint;
+  /** Where the leader ends: on a ring of this radius, or with an arrow on a line (0). */
+  readonly ringMm: number;
+  /** How far above the stick the label likes to stand. */
+  readonly rowMm: number;
+}
+
+function joinPointers(plan: Plan, view: StickView): readonly Pointer[] {
+  return plan.finish.joins.map((join) => ({
+    words: join.kind === "smooth" ? "smooth" : `${join.kind} ${formatDeg(join.angle)}`,
+    at: toPaper(view, [join.at[0], join.at[1]]),
+    ringMm: JOIN_MM,
+    rowMm: 7,
+  }));
+}
+
+function arcPointers(plan: Plan, view: StickView, options: PictureOptions): readonly Pointer[] {
+  return arcMiddles(plan.section).map((arc: ArcMiddle) => ({
+    words: `R ${shortLength(options)(arc.radiusMm)}`,
+    at: toPaper(view, arc.middle),
+    ringMm: 0,
+    rowMm: 14,
+  }));
+}
+
+function partPointers(plan: Plan, view: StickView): readonly Pointer[] {
+  return plan.parts.map((part) => ({
+    words: printable(part.name).trim(),
+    at: toPaper(view, [(part.from[0] + part.to[0]) / 2, Math.max(part.from[1], part.to[1])]),
+    ringMm: -1,
+    rowMm: 25,
+  }));
+}
+
+function placedPointer(pointer: Pointer, stickTop: number, placer: LabelPlacer): readonly Item[] {
+  if (pointer.words === "") return [];
+  const [x, y] = pointer.at;
+  const spot = (rowMm: number, asideMm: number): LabelSpot => ({
+    at: [x + asideMm, stickTop - rowMm],
+    anchor: "middle",
+  });
+  const rows = [pointer.rowMm, pointer.rowMm + 5];
+  const placed = placer.place({
+    words: pointer.words,
+    look: { sizeMm: LABEL_MM },
+    spots: rows.flatMap((rowMm) => [spot(rowMm, 0), spot(rowMm, 5), spot(rowMm, -5)]),
+  });
+  if (placed === null) return [];
+  // A part's name stands over its part and needs no leader.
+  if (pointer.ringMm < 0) return placed.items;
+  const from: PaperPoint = [
+    Math.max(placed.box.minX, Math.min(placed.box.maxX, x)),
+    placed.box.maxY < y ? placed.box.maxY + 0.3 : placed.box.minY - 0.3,
+  ];
+  const lengthMm = Math.hypot(x - from[0], y - from[1]) || 1;
+  const along: PaperPoint = [(x - from[0]) / lengthMm, (y - from[1]) / lengthMm];
+  const to: PaperPoint = [x - along[0] * pointer.ringMm, y - along[1] * pointer.ringMm];
+  const leader = group("leader", [
+    stroke(openPath([from, to])),
+    ...(pointer.ringMm === 0 ? [arrowHead(to, along, INK)] : []),
+  ]);
+  // The next label keeps off this leader.
+  placer.avoidLines([leader]);
+  return [leader, ...placed.items];
+}
