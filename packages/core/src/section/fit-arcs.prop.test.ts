@@ -63,6 +63,67 @@ test("a wider tolerance never needs more pieces", () => {
   );
 });
 
+/**
+ * The fewest pieces by trying everything: each pair of points, 401 heights of the arc, points against pieces by the
+ * kernel's own distance. An oracle for runs of a few points.
+ */
+function fewestByTrying(points: readonly Point[], tolMm: number): number {
+  const counts = points.map((_, index) => (index === 0 ? 0 : Number.POSITIVE_INFINITY));
+  for (let last = 1; last < points.length; last++) {
+    for (let first = 0; first < last; first++) {
+      const count = (counts[first] as number) + 1;
+      if (count < (counts[last] as number) && somePieceFits(points.slice(first, last + 1), tolMm)) {
+        counts[last] = count;
+      }
+    }
+  }
+  return counts.at(-1) as number;
+}
+
+function somePieceFits(run: readonly Point[], tolMm: number): boolean {
+  const [from, to] = [run[0] as Point, run.at(-1) as Point];
+  for (let k = -200; k <= 200; k++) {
+    const piece: Piece = k === 0 ? { kind: "line", from, to } : { kind: "arc", from, to, bulge: k / 200 };
+    if (apartMm(run, [piece]) <= tolMm) return true;
+  }
+  return false;
+}
+
+test("no way with fewer pieces is found by trying everything", () => {
+  const coarseRun = fc
+    .tuple(smoothRun, fc.integer({ min: 9, max: 17 }))
+    .map(([points, every]) => points.filter((_, k) => k % every === 0));
+  fc.assert(
+    fc.property(coarseRun, fc.constantFrom(0.05, 0.2), (points, tolMm) => {
+      if (points.length < 3 || points.length > 16) return;
+      // Tried within a little less, for the 2 % that the fit keeps back and the steps between heights.
+      expect(fitArcs(points, { tolMm }).chain.pieces.length).toBeLessThanOrEqual(
+        fewestByTrying(points, 0.93 * tolMm),
+      );
+    }),
+    { numRuns: 25 },
+  );
+});
+
+test("a ragged run is followed too, however many pieces it takes", () => {
+  const ragged = fc
+    .array(fc.double({ min: 0, max: 3, noNaN: true }), { minLength: 450, maxLength: 700 })
+    .map((heights) => heights.map((y, k) => point(k / 20, y)));
+  fc.assert(
+    fc.property(ragged, fc.constantFrom(0.02, 0.2), (points, tolMm) => {
+      const fit = fitArcs(points, { tolMm });
+      expect(fit.deviationMm).toBeLessThanOrEqual(tolMm);
+      const { pieces } = fit.chain;
+      for (const p of points) {
+        expect(Math.min(...pieces.map((one) => nearestOnPiece(one, p).distanceMm))).toBeLessThanOrEqual(
+          tolMm + 1e-9,
+        );
+      }
+    }),
+    { numRuns: 5 },
+  );
+});
+
 test("the same curve run backwards needs as many pieces", () => {
   fc.assert(
     fc.property(smoothRun, (points) => {
