@@ -152,6 +152,46 @@ test("joins are the same set on the mirrored section and from another start", ()
   expect(said(joinsOf(ring(reverseRing(section.outline).pieces)))).toEqual(said(drawn));
 });
 
+test("a free curve is one surface: it joins smoothly where its control points say so, and has no joins inside", () => {
+  // Leaves level, as the fillet runs; comes down at 45° on the fillet: a step of 135°.
+  const section = sectionOf([
+    { kind: "fillet", widthMm: 10 },
+    { kind: "free curve", beziers: [{ control1: [1, 0], control2: [4, -4], to: [5, -5] }] },
+    { kind: "fillet", widthMm: "rest" },
+  ]);
+  for (const one of [section, mirrorSection(section)]) {
+    const joins = joinsOf(one.outline, one.freeSpans);
+    expect(joins.map((join) => join.kind).sort()).toEqual([
+      "arris",
+      "arris",
+      "arris",
+      "arris",
+      "smooth",
+      "step",
+    ]);
+    const step = joins.find((join) => join.kind === "step");
+    expect(Math.abs((step?.angleDeg ?? 0) - 135)).toBeLessThan(0.05);
+    expect(step?.radiusBeforeMm ?? step?.radiusAfterMm).toBeNull();
+  }
+  const blind = joinsOf(section.outline);
+  expect(blind.length).toBeGreaterThan(20);
+});
+
+test("the tangent at the end of a coarse free curve is its circle's, not its first line's", () => {
+  // A quadrant of 10 mm as six lines of 15°: each line lies 7.5° off the tangent at its ends.
+  const arcPoints = Array.from({ length: 7 }, (_, k): Vertex => {
+    const angleRad = (k * Math.PI) / 12;
+    return [10 * Math.cos(angleRad), 10 * Math.sin(angleRad)];
+  });
+  const outline = ringFromVertices([[0, 0], ...arcPoints]);
+  const joins = joinsOf(outline, [{ first: 1, count: 6 }]);
+  expect(joins.map((join) => [join.kind, Math.round(join.turnDeg * 1e6) / 1e6])).toEqual([
+    ["arris", 90],
+    ["arris", 90],
+    ["arris", 90],
+  ]);
+});
+
 test("a half-round on a stick as wide as itself: plumb to plumb, no joins but smooth ones and the back's corners", () => {
   const joins = joinsOf(
     ringFromVertices([
