@@ -1,9 +1,10 @@
 /** A section in words: its sizes, its parts from the gauge edge on, and what stands between them. */
-import { circleOf, extentsOf, type Piece, type Point, sweepRad } from "mouldwright/curve";
+import { circleOf, extentsOf, type Piece, type Point, type Ring, sweepRad } from "mouldwright/curve";
 import {
   formatDeg,
   type LengthUnit,
   SAME_POINT_MM,
+  sameMm,
   toDeg,
   type Writer,
   writerFor,
@@ -27,11 +28,7 @@ export function sectionLines(section: Section, unit: LengthUnit): readonly strin
   const joins = joinsOf(section.outline);
   return [
     `${write.text(section.name) || "Section"}: ${sizeText(box, write)}, in a stick of ${sizeText(stick, write)} (width × thickness).`,
-    ...faces.flatMap((face, i) => [
-      "",
-      `Face ${i + 1} of ${faces.length}, from the gauge edge's side on:`,
-      ...faceLines(section, face, joins, write),
-    ]),
+    ...faces.flatMap((face) => ["", faceTitle(section, face), ...faceLines(section, face, joins, write)]),
   ];
 }
 
@@ -42,6 +39,33 @@ function sizeText(
   return `${write.length(box.maxX - box.minX)} × ${write.length(box.maxY - box.minY)}`;
 }
 
+/** Whether the face is read against the ring's order: from the gauge edge's side on, as a maker reads. */
+function isReadBackwards(face: WorkedFace): boolean {
+  // The ring runs anticlockwise, so a face on top comes from the far edge.
+  return face.from.x > face.to.x;
+}
+
+function faceTitle(section: Section, face: WorkedFace): string {
+  const [from, to] = [sideName(section.stick, face.fromSide), sideName(section.stick, face.toSide)];
+  if (from === to) return `Worked in the ${from}, from the gauge edge's side on:`;
+  return isReadBackwards(face)
+    ? `Worked from the ${to} to the ${from}:`
+    : `Worked from the ${from} to the ${to}:`;
+}
+
+/** What a maker calls a side of a stick that is a plain rectangle. */
+function sideName(stick: Ring, index: number): string {
+  const side = stick.pieces[index];
+  const { minX, maxX, minY, maxY } = extentsOf(stick);
+  if (side === undefined) return "stick";
+  const lies = (value: "x" | "y", at: number): boolean =>
+    sameMm(side.from[value], at) && sameMm(side.to[value], at);
+  if (lies("x", minX)) return "gauge edge";
+  if (lies("x", maxX)) return "far edge";
+  if (lies("y", minY)) return "back";
+  return lies("y", maxY) ? "face" : "slope of the stick";
+}
+
 function faceLines(
   section: Section,
   face: WorkedFace,
@@ -49,8 +73,7 @@ function faceLines(
   write: Writer,
 ): readonly string[] {
   const total = section.outline.pieces.length;
-  // The ring runs anticlockwise, so a face on top comes from the far edge; a maker reads from the gauge edge.
-  const fromGaugeEdge = face.from.x > face.to.x;
+  const fromGaugeEdge = isReadBackwards(face);
   const stretches = stretchesOf(section, face);
   const read = fromGaugeEdge ? [...stretches].reverse() : stretches;
   // A stretch's two ends in the ring's order; the one met first when read comes before it.
