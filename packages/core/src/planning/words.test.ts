@@ -103,6 +103,25 @@ describe("sentences for the bench", () => {
     );
   });
 
+  test("a seat between arrises tells where the plane's middle goes", () => {
+    expect(cutSentence({ ...ROUND_IN_V, seatOn: "the groove's two arrises" })).toContain(
+      `on the groove's two arrises, its middle 26.5${NBSP}mm from the gauge edge`,
+    );
+  });
+
+  test.each([
+    ["3/8 in hollow", "Three-eighths hollow"],
+    ["⅜ in hollow", "Three-eighths hollow"],
+    ["½ in round", "Half-inch round"],
+    ["1⅛ in round", "Inch-and-an-eighth round"],
+    ["1 1/4 in hollow", "Inch-and-a-quarter hollow"],
+    ["2 3/8 in hollow", "Two-inch-and-three-eighths hollow"],
+    ["grandfather's round", "Grandfather's round"],
+    ["5/7 in round", "5/7 in round"],
+  ])("%s is spoken %s", (planeName, spoken) => {
+    expect(cutSentence({ ...ROUND_IN_V, planeName }).startsWith(`${spoken}, upright`)).toBe(true);
+  });
+
   test("no control character of a plane's name comes through", () => {
     expect(cutSentence(facts({ planeName: "\u001b[31mround\u0007\u202e" }))).not.toMatch(/[\p{Cc}\p{Cf}]/u);
   });

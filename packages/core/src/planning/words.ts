@@ -32,7 +32,7 @@ export interface CutFacts {
   readonly leanDeg: number;
   /** How the stick is turned on the bench, anticlockwise seen from the end where the stroke starts. */
   readonly cantDeg: number;
-  readonly rocked: { readonly fromDeg: number; readonly toDeg: number } | null;
+  readonly rocked: { readonly fromDeg: number; readonly toDeg: number; readonly begunDeg?: number } | null;
   /** What the sole stands on or in: "the V", "the two snipe lines", "the two arrises". */
   readonly seatOn: string | null;
   /** "gauge edge", "far edge", "wall of cut 1", "line m2", "batten". */
@@ -242,13 +242,21 @@ function phrasesOf(facts: CutFacts): readonly string[] {
       ];
     case "rocked curve": {
       const rocked = facts.rocked ?? { fromDeg: facts.leanDeg, toDeg: facts.leanDeg };
-      const start =
-        Math.abs(rocked.fromDeg) < UPRIGHT_BELOW_DEG ? "begun upright" : `begun ${leanWords(rocked.fromDeg)}`;
+      const begunDeg = rocked.begunDeg ?? rocked.fromDeg;
+      const start = Math.abs(begunDeg) < UPRIGHT_BELOW_DEG ? "begun upright" : `begun ${leanWords(begunDeg)}`;
+      const between =
+        Math.min(Math.abs(begunDeg - rocked.fromDeg), Math.abs(begunDeg - rocked.toDeg)) > UPRIGHT_BELOW_DEG;
       const end =
         Math.abs(rocked.toDeg) < UPRIGHT_BELOW_DEG
           ? "brought upright"
           : `rocked little by little until it is ${leanWords(rocked.toDeg)}`;
-      return [start, placeWords(facts, ""), `${end}`, until || "until no flat is left between the two leans"];
+      const both = `rocked little by little, to one side until it is ${leanWords(rocked.fromDeg)}, to the other until it is ${leanWords(rocked.toDeg)}`;
+      return [
+        start,
+        placeWords(facts, ""),
+        between ? both : end,
+        until || "until no flat is left between the two leans",
+      ];
     }
     case "ridges":
       return [
@@ -293,7 +301,9 @@ function placeWords(facts: CutFacts, otherwise: string): string {
   const lineWhere = facts.line === null ? null : lineWords(facts);
   if (facts.seatOn !== null && facts.seatOn.trim() !== "") {
     const seat = seatWords(facts.seatOn.trim());
-    return lineWhere === null ? seat : `${seat} whose line is ${lineWhere}`;
+    if (lineWhere === null) return seat;
+    // A V, a line, a groove has a line of its own; between arrises the line is only where the plane's middle goes.
+    return seat.startsWith("in ") ? `${seat} whose line is ${lineWhere}` : `${seat}, its middle ${lineWhere}`;
   }
   const against = guideWords(facts);
   if (lineWhere !== null) {
@@ -309,8 +319,12 @@ function lineWords(facts: CutFacts): string {
   const from = /^(gauge edge|far edge|foot|face|back|wall|line|near edge)\b/.test(line.from)
     ? `the ${line.from}`
     : line.from;
+  if (line.distanceMm < AT_THE_VERY_PLACE_MM) return `at ${from}`;
   return `${sayLength(line.distanceMm, facts.unit)} from ${from}`;
 }
+
+/** Nearer than a hand can set a gauge, a line is at its place and not some way from it, mm. */
+const AT_THE_VERY_PLACE_MM = 0.05;
 
 function seatWords(seatOn: string): string {
   if (/^(in|on|between|against|along|over) /.test(seatOn)) return seatOn;
@@ -363,14 +377,28 @@ function curveName(facts: CutFacts): string {
   return facts.kind === "hollow" ? "Hollow" : facts.kind === "round" ? "Round" : "Shaped plane";
 }
 
-/** "5/8 in round" is spoken "five-eighths round"; any other name stays as its owner wrote it. */
+/** "5/8 in round" and "⅝ in round" are spoken "five-eighths round"; any other name stays as its owner wrote it. */
 function planeWords(facts: CutFacts): string {
   const name = clean(facts.planeName).trim();
-  const match = /^(?:(\d+)[ -])?(\d+)\/(\d+)\s*(?:in|inch|″|")?\s+(\S.*)$/.exec(name);
+  const spelled = name.replace(/^(\d*)([¼½¾⅛⅜⅝⅞])/, (_, whole: string, part: string) => {
+    const fraction = READY_FRACTIONS.get(part) ?? part;
+    return whole === "" ? fraction : `${whole} ${fraction}`;
+  });
+  const match = /^(?:(\d+)[ -])?(\d+)\/(\d+)\s*(?:in|inch|″|")\s+(\S.*)$/.exec(spelled);
   if (match === null) return name === "" ? facts.kind : name;
   const spoken = spokenFraction(Number(match[1] ?? 0), Number(match[2]), Number(match[3]));
   return spoken === null ? name : `${spoken} ${match[4]}`;
 }
+
+const READY_FRACTIONS: ReadonlyMap<string, string> = new Map([
+  ["⅛", "1/8"],
+  ["¼", "1/4"],
+  ["⅜", "3/8"],
+  ["½", "1/2"],
+  ["⅝", "5/8"],
+  ["¾", "3/4"],
+  ["⅞", "7/8"],
+]);
 
 const COUNTS = [
   "",

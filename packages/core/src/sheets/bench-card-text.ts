@@ -42,7 +42,7 @@ export function benchCardLines(plan: Plan, options: BenchCardOptions): string[] 
   page.heading("Cuts");
   if (plan.cuts.length === 0)
     page.paragraph("No cut: the stick is the section already, or nothing on the shelf reaches it.");
-  for (const cut of plan.cuts) addCut(page, cut, options, length);
+  for (const cut of plan.cuts) addCut(page, cut, options);
 
   page.heading("When done");
   page.paragraph(finishWords(plan, length));
@@ -59,16 +59,14 @@ export function benchCardLines(plan: Plan, options: BenchCardOptions): string[] 
   return page.lines;
 }
 
-function addCut(
-  page: Page,
-  cut: PlanCut,
-  options: BenchCardOptions,
-  length: (valueMm: number) => string,
-): void {
-  page.numbered(cut.number, `${titleOf(cut, options.unit)} - ${planeName(cut)}, ${leanSpan(cut)}`);
+function addCut(page: Page, cut: PlanCut, options: BenchCardOptions): void {
+  const title = titleOf(cut, options.unit);
+  const lean = /upright|leaned/.test(title) ? "" : `, ${leanSpan(cut)}`;
+  page.numbered(cut.number, `${title} - ${planeName(cut)}${lean}`);
   page.paragraph(cut.says, INDENT);
-  const passes = cut.passes > 1 ? `About ${cut.passes} passes, shaving ${length(cut.shaving)}.` : "One pass.";
-  const facts = [passes, cut.doneWhen, minutesWords(cut.minutes)];
+  const told = cut.says.includes("pass") || cut.passes < 1 || cut.line !== undefined;
+  const passes = cut.passes === 1 ? "One pass." : `About ${cut.passes} passes.`;
+  const facts = [told ? "" : passes, cut.doneWhen, minutesWords(cut.minutes)];
   page.paragraph(facts.filter((fact) => fact.trim() !== "").join(" "), INDENT);
 }
 

@@ -1,7 +1,7 @@
 /** What a picture or a card says about a cut, read from the plan. */
 import type { PlanCut } from "../cutting/index.ts";
 import { formatDeg, normaliseDeg, toDeg } from "../measure/index.ts";
-import { type BenchUnit, type CutFacts, cutTitle } from "../planning/words.ts";
+import { type BenchUnit, type CutFacts, cutTitle } from "../planning/index.ts";
 import { stationsOf } from "./plane-lines.ts";
 import { printable } from "./printable-text.ts";
 

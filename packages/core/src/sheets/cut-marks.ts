@@ -1,14 +1,16 @@
 /** What places a cut on the wood: gauge lines with their foot, depths, fence or batten. */
+import type { Vertex } from "../curve/index.ts";
 import type { Plan, PlanCut, PlanMark } from "../cutting/index.ts";
-import { formatLength } from "../measure/index.ts";
+import { formatLength, SAME_POINT_MM } from "../measure/index.ts";
 import { type DimensionLines, gaugeDimension, linearDimension } from "./dimension.ts";
 import { group, type Item, openPath, type PaperPoint, stroke } from "./drawing.ts";
 import { type Box, boxOf } from "./flat-path.ts";
 import type { LabelWish } from "./labels.ts";
+import { figureMm, LABEL_MM } from "./lettering.ts";
 import { placedPoint, stationsOf } from "./plane-lines.ts";
 import { printable } from "./printable-text.ts";
 import { polygonsOnPaper, ringsBefore, surfaceY, type WasteExtent } from "./stick-end.ts";
-import { directionToPaper, type StickView, toPaper, turnedBox } from "./stick-view.ts";
+import { directionToPaper, LOOKS_UPRIGHT_MM, type StickView, toPaper, turnedBox } from "./stick-view.ts";
 
 export interface PictureOptions {
   readonly unit: "mm" | "in";
@@ -20,7 +22,6 @@ export interface Marked {
   readonly wishes: readonly LabelWish[];
 }
 
-export const LABEL_MM = 3.6;
 const FIRST_ROW_MM = 5.5;
 const ROW_MM = 6.4;
 const FENCE_THICK_MM = 5;
@@ -60,8 +61,9 @@ function joined(parts: readonly Marked[]): Marked {
   return { items: parts.flatMap((part) => part.items), wishes: parts.flatMap((part) => part.wishes) };
 }
 
-function marked(words: string, lines: DimensionLines): Marked {
-  return { items: [lines.items], wishes: [{ words, look: { sizeMm: LABEL_MM }, spots: lines.spots }] };
+function marked(words: string, lines: DimensionLines, options: PictureOptions): Marked {
+  const look = { sizeMm: figureMm(options.unit) };
+  return { items: [lines.items], wishes: [{ words, look, spots: lines.spots }] };
 }
 
 /** Steps on paper: off the side of the stick that lies towards the bench, where gauge dimensions stand. */
@@ -93,10 +95,14 @@ function gaugeMark(
     line: toPaper(view, [mark.at[0], mark.at[1]]),
     aside: dimensionSide(view).aside,
     offMm: rowOffMm(plan, view, mark.at[1], row),
-    sizeMm: LABEL_MM,
+    sizeMm: figureMm(options.unit),
   });
   const name = mark.kind === "end" ? "end line " : "";
-  return marked(`${name}${lengthWords(mark.distance, options)} from the ${printable(mark.from)}`, lines);
+  return marked(
+    `${name}${lengthWords(mark.distance, options)} from the ${printable(mark.from)}`,
+    lines,
+    options,
+  );
 }
 
 /** Where a mark is measured from, across the stick: the side of the line on which the wood has a corner so far off. */
@@ -104,18 +110,33 @@ function footOf(plan: Plan, cut: PlanCut, mark: PlanMark): number {
   const stick = turnedBox(plan.stick, 0);
   if (mark.from === "gauge edge") return stick.minX;
   if (mark.from === "far edge") return stick.maxX;
-  const corners = ringsBefore(plan, cut).flatMap((ring) => ring.map((vertex) => vertex[0]));
+  const corners = cornersOf(plan, cut, mark).map((vertex) => vertex[0]);
   const nearest = (x: number): number => Math.min(...corners.map((corner) => Math.abs(corner - x)));
   const left = mark.at[0] - mark.distance;
   const right = mark.at[0] + mark.distance;
   return nearest(right) < nearest(left) ? right : left;
 }
 
+/** The corners a mark may be measured from: those that the cut it names has made, or all that stand. */
+function cornersOf(plan: Plan, cut: PlanCut, mark: PlanMark): readonly Vertex[] {
+  const number = /\bcut (\d+)/.exec(mark.from)?.[1];
+  const maker = plan.cuts.find((candidate) => String(candidate.number) === number);
+  const standing = ringsBefore(plan, cut).flat();
+  if (maker === undefined) return standing;
+  const older = ringsBefore(plan, maker).flat();
+  const made = maker.after.flat().filter((vertex) => !older.some((other) => isSamePlace(vertex, other)));
+  return made.length > 0 ? made : standing;
+}
+
+function isSamePlace(a: Vertex, b: Vertex): boolean {
+  return Math.hypot(a[0] - b[0], a[1] - b[1]) <= SAME_POINT_MM;
+}
+
 /** The height of that corner: of an arris and a foot in one place the foot is meant. */
 function footY(plan: Plan, cut: PlanCut, footX: number, mark: PlanMark): number {
   const stick = turnedBox(plan.stick, 0);
   if (footX === stick.minX || footX === stick.maxX) return mark.at[1];
-  const corners = ringsBefore(plan, cut).flat();
+  const corners = cornersOf(plan, cut, mark);
   if (corners.length === 0) return mark.at[1];
   const nearest = Math.min(...corners.map((corner) => Math.abs(corner[0] - footX)));
   const there = corners.filter((corner) => Math.abs(corner[0] - footX) <= nearest);
@@ -136,20 +157,29 @@ function depthMark(
   options: PictureOptions,
 ): Marked {
   const up = directionToPaper({ ...view, scaleRatio: 1 }, [0, 1]);
-  const isSquare = Math.abs(up[0]) < 0.01;
+  const sizeMm = figureMm(options.unit);
   const depth = marks.find((mark) => mark.kind === "depth");
-  if (depth !== undefined && isSquare) {
+  if (depth !== undefined) {
     const bottom = toPaper(view, [depth.at[0], depth.at[1]]);
     const distanceMm = depth.distance * view.scaleRatio;
     // From the back a depth is measured towards the face, from the face towards the back.
-    const top: PaperPoint = [bottom[0], bottom[1] + (depth.from === "back" ? -1 : 1) * up[1] * distanceMm];
-    return marked(`${lengthWords(depth.distance, options)} deep`, besideStick(plan, cut, view, bottom, top));
+    const sense = depth.from === "back" ? -distanceMm : distanceMm;
+    const top: PaperPoint = [bottom[0] + up[0] * sense, bottom[1] + up[1] * sense];
+    // In a canted jaw the depth would lie aslant beside the stick; the mark stands on the bench card.
+    if (Math.abs(top[0] - bottom[0]) > LOOKS_UPRIGHT_MM) return { items: [], wishes: [] };
+    const lines = besideStick(plan, cut, view, { bottom, top }, sizeMm);
+    return marked(
+      `${lengthWords(depth.distance, options)} from the ${printable(depth.from)}`,
+      lines,
+      options,
+    );
   }
   if (waste === null || !saysDepth(cut)) return { items: [], wishes: [] };
   const { bottom, top } = waste.deepest;
-  if (Math.abs(bottom[0] - top[0]) > 0.05) return { items: [], wishes: [] };
+  if (Math.abs(bottom[0] - top[0]) > LOOKS_UPRIGHT_MM) return { items: [], wishes: [] };
   const depthMm = Math.abs(bottom[1] - top[1]) / view.scaleRatio;
-  return marked(`${lengthWords(depthMm, options)} deep`, besideStick(plan, cut, view, bottom, top));
+  const lines = besideStick(plan, cut, view, waste.deepest, sizeMm);
+  return marked(`${lengthWords(depthMm, options)} deep`, lines, options);
 }
 
 /**
@@ -160,23 +190,23 @@ function besideStick(
   plan: Plan,
   cut: PlanCut,
   view: StickView,
-  bottom: PaperPoint,
-  top: PaperPoint,
+  { bottom, top }: WasteExtent["deepest"],
+  sizeMm: number,
 ): DimensionLines {
   const stick = stickBox(plan, view);
   const xs = [stick.minX, stick.maxX, ...soleOnPaper(cut, view).map((point) => point[0])];
   const hasFence = cut.runsAgainst === "gauge edge" || cut.runsAgainst === "far edge";
   const clearMm = hasFence ? FENCE_THICK_MM : 0;
-  const left = Math.min(Math.min(...xs), stick.minX - clearMm) - SIDE_GAP_MM;
-  const right = Math.max(Math.max(...xs), stick.maxX + clearMm) + SIDE_GAP_MM;
+  const left = Math.min(...xs, stick.minX - clearMm) - SIDE_GAP_MM;
+  const right = Math.max(...xs, stick.maxX + clearMm) + SIDE_GAP_MM;
   const isNearerLeft = bottom[0] - stick.minX < stick.maxX - bottom[0];
   const isLeft = isNearerLeft ? left > LEFTMOST_MM : right > RIGHTMOST_MM;
   return linearDimension({
     from: bottom,
     to: top,
     aside: [isLeft ? -1 : 1, 0],
-    offMm: isLeft ? bottom[0] - left : right - bottom[0],
-    sizeMm: LABEL_MM,
+    offMm: isLeft ? bottom[0] - Math.max(left, LEFTMOST_MM) : Math.min(right, RIGHTMOST_MM) - bottom[0],
+    sizeMm,
   });
 }
 
@@ -198,7 +228,8 @@ function fenceMark(plan: Plan, cut: PlanCut, view: StickView, row: number, optio
   // An edge that looks up or down has no room for a fence beside it; the sentence says what guides the plane.
   if (Math.abs(outward[0]) < 0.5) return { items: [], wishes: [] };
   const ends = [toPaper(view, [edgeX, -stick.maxY]), toPaper(view, [edgeX, -stick.minY])];
-  const [upper, lower] = [...ends].sort((a, b) => a[1] - b[1]) as [PaperPoint, PaperPoint];
+  const [corner, lower] = [...ends].sort((a, b) => a[1] - b[1]) as [PaperPoint, PaperPoint];
+  const upper = standingCorner(plan, cut, view, corner, outward);
   const edgeMm = Math.hypot(lower[0] - upper[0], lower[1] - upper[1]) || 1;
   const down: PaperPoint = [(lower[0] - upper[0]) / edgeMm, (lower[1] - upper[1]) / edgeMm];
   const reachMm = Math.min(edgeMm * 0.8, FENCE_REACH_MM);
@@ -230,10 +261,24 @@ function fenceMark(plan: Plan, cut: PlanCut, view: StickView, row: number, optio
     to: toPaper(view, [nearX, sideY]),
     aside,
     offMm: rowOffMm(plan, view, sideY, row),
-    sizeMm: LABEL_MM,
+    sizeMm: figureMm(options.unit),
   });
-  const set = marked(`fence ${lengthWords(cut.fence, options)}`, lines);
+  const set = marked(`fence ${lengthWords(cut.fence, options)}`, lines, options);
   return joined([{ items: [block], wishes: [] }, set]);
+}
+
+/** The upper corner of an upright edge as it stands before the cut: steps may have lowered it. */
+function standingCorner(
+  plan: Plan,
+  cut: PlanCut,
+  view: StickView,
+  corner: PaperPoint,
+  outward: PaperPoint,
+): PaperPoint {
+  if (Math.abs(outward[1]) > LOOKS_UPRIGHT_MM) return corner;
+  const inside = corner[0] - outward[0] * LOOKS_UPRIGHT_MM;
+  const y = surfaceY(polygonsOnPaper(view, ringsBefore(plan, cut)), inside);
+  return y === null ? corner : [corner[0], y];
 }
 
 const BATTEN_WIDE_MM = 9;

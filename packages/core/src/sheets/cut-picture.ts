@@ -2,10 +2,10 @@
  * One cut as a page to turn: the stick's end as it lies on the bench, what goes, the plane in its place, the marks that
  * place it. Scale and place are the same on every page of a plan, so that the eye sees only what changed.
  */
-import type { Plan, PlanCut } from "../cutting/index.ts";
+import type { Plan, PlanCut, Pose } from "../cutting/index.ts";
 import { bug } from "../measure/index.ts";
 import { leanInHandDeg, leanSpan, planeName, shortLean, titleOf } from "./cut-facts.ts";
-import { cutMarks, LABEL_MM, type PictureOptions, stickBox } from "./cut-marks.ts";
+import { cutMarks, type PictureOptions, stickBox } from "./cut-marks.ts";
 import {
   circlePath,
   closedPath,
@@ -19,27 +19,30 @@ import {
 import { enlargementOf } from "./enlargement.ts";
 import type { Box, Disc } from "./flat-path.ts";
 import { type LabelWish, labelPlacer, textBox } from "./labels.ts";
+import { LABEL_MM, LEAST_LETTERING_MM } from "./lettering.ts";
 import { FAINT_INK, PLANE_LINE } from "./palette.ts";
 import { axisOnPaper, leanArrow, type PlaneLines, planeLines, sawLine, stationsOf } from "./plane-lines.ts";
 import { printable } from "./printable-text.ts";
 import { benchLine, stickEnd, wasteExtent } from "./stick-end.ts";
-import { commonScale, type StickView, scaleWords, viewOnBench } from "./stick-view.ts";
+import { commonScale, type StickView, scaleWords, toPaper, viewOnBench } from "./stick-view.ts";
 import { shortened, textWidthMm, wrapTextTo } from "./text-width.ts";
 
 /** The page, mm: half an A4 sheet across, with a margin. */
-const PAGE = { widthMm: 190, heightMm: 140, marginMm: 8 } as const;
+const PAGE = { widthMm: 190, heightMm: 145, marginMm: 8 } as const;
 const TITLE_MM = 5.6;
 const HELD_MM = 4.4;
 const SENTENCE_MM = 3.8;
-const SMALL_LABEL_MM = 3.2;
-const LINE_HEIGHT_MM = 5;
+const LINE_HEIGHT_MM = 4.9;
 
-const PICTURE: Box = { minX: 6, minY: 40, maxX: 184, maxY: 126 };
-const STICK_ROOM = { widthMm: 106, heightMm: 60 } as const;
-const BENCH = { centreX: 70, lineY: 107, fromX: 8, toX: 134 } as const;
-const ENLARGED: Disc = { centre: [161, 61], radiusMm: 20 };
+const PICTURE: Box = { minX: 6, minY: 44, maxX: 184, maxY: 131 };
+const STICK_ROOM = { widthMm: 106, heightMm: 54 } as const;
+const BENCH = { centreX: 70, lineY: 110, fromX: 8, toX: 134 } as const;
+const ENLARGED: Disc = { centre: [161, 65], radiusMm: 20 };
 const BODY_MM = 27;
 const LEAST_BODY_MM = 8;
+const BODY_OVER_STICK_MM = 8;
+/** A plane held flatter than this (its axis's rise) is drawn no longer for it. */
+const LEAST_UP_RATIO = 0.7;
 const AXIS_OVER_BODY_MM = 7;
 
 /**
@@ -55,7 +58,7 @@ export function drawCut(plan: Plan, cutNumber: number, options: PictureOptions):
   const close = waste === null ? null : enlargementOf(plan, cut, view, waste, ENLARGED, options);
   const marks = cutMarks(plan, cut, view, close === null ? waste : null, options);
   const scale = text([PICTURE.minX + 2, PICTURE.maxY - 1], `Scale ${scaleWords(scaleRatio)}`, {
-    sizeMm: SMALL_LABEL_MM,
+    sizeMm: LEAST_LETTERING_MM,
   });
   const end = stickEnd(plan, cut, view);
   const bench = benchLine(BENCH.fromX, BENCH.toX, BENCH.lineY);
@@ -107,7 +110,7 @@ function headingItems(plan: Plan, cut: PlanCut, options: PictureOptions): readon
     }),
     text([textLeft, 18], shortened(held, HELD_MM, right - textLeft), { sizeMm: HELD_MM }),
     counter,
-    ...wrapTextTo(3, printable(cut.says), SENTENCE_MM, right - left).map((line, index) =>
+    ...wrapTextTo(4, printable(cut.says), SENTENCE_MM, right - left).map((line, index) =>
       text([left, 26 + index * LINE_HEIGHT_MM], line, { sizeMm: SENTENCE_MM }),
     ),
   ];
@@ -147,8 +150,7 @@ function drawnPoses(plan: Plan, cut: PlanCut, view: StickView): DrawnPoses {
     return { items: [group("saw", saw.items)], wishes: [leanWish(leanSpan(cut), saw, null)] };
   }
   const stations = stationsOf(cut);
-  const roomMm = stickBox(plan, view).minY - PICTURE.minY - AXIS_OVER_BODY_MM - 1;
-  const bodyMm = Math.max(LEAST_BODY_MM, Math.min(BODY_MM, roomMm));
+  const bodyMm = bodyLengthMm(plan, view, stations);
   const axisMm = bodyMm + AXIS_OVER_BODY_MM;
   const lines = stations.map((pose, index) =>
     planeLines(view, cut, pose, { colour: index === 0 ? PLANE_LINE : FAINT_INK, bodyMm, axisMm }),
@@ -169,6 +171,18 @@ function drawnPoses(plan: Plan, cut: PlanCut, view: StickView): DrawnPoses {
       leanWish(`to ${shortLean(leans[1] ?? 0)}`, last, first),
     ],
   };
+}
+
+/** As much of the body as clears the stick's top, and no more than the picture has room for; the same in both poses. */
+function bodyLengthMm(plan: Plan, view: StickView, stations: readonly Pose[]): number {
+  const top = stickBox(plan, view).minY;
+  const lengths = stations.map((pose) => {
+    const sole = toPaper(view, [pose[0], pose[1]]);
+    const up = Math.max(LEAST_UP_RATIO, -axisOnPaper(view, pose)[1]);
+    const roomMm = (sole[1] - PICTURE.minY - 1) / up - AXIS_OVER_BODY_MM;
+    return Math.min(roomMm, Math.max(BODY_MM, (sole[1] - top) / up + BODY_OVER_STICK_MM));
+  });
+  return Math.max(LEAST_BODY_MM, Math.min(...lengths));
 }
 
 /** The lean beside the upper end of its axis, on the side away from the other pose. */

@@ -1,21 +1,21 @@
 /** The round enlargement of a cut too small to be seen at the picture's scale. */
 import type { Plan, PlanCut } from "../cutting/index.ts";
-import { LABEL_MM, lengthWords, type PictureOptions, saysDepth } from "./cut-marks.ts";
+import { lengthWords, type PictureOptions, saysDepth } from "./cut-marks.ts";
 import { linearDimension } from "./dimension.ts";
 import { circlePath, group, type Item, openPath, type PaperPoint, stroke, text } from "./drawing.ts";
 import type { Box, Disc } from "./flat-path.ts";
 import { clipItems, rim } from "./hatch.ts";
 import { labelPlacer } from "./labels.ts";
+import { figureMm, LEAST_LETTERING_MM } from "./lettering.ts";
 import { FAINT_INK, PLANE_LINE } from "./palette.ts";
 import { planeLines, sawLine, stationsOf } from "./plane-lines.ts";
 import { stickEnd, type WasteExtent } from "./stick-end.ts";
-import { enlargedScale, type StickView, scaleWords } from "./stick-view.ts";
+import { enlargedScale, LOOKS_UPRIGHT_MM, type StickView, scaleWords } from "./stick-view.ts";
 
 /** A detail smaller than this, either way, is enlarged, mm. */
 const SMALL_DETAIL_MM = 3;
 /** A cut that is thin but longer than this is shown at its deepest spot only, mm. */
 const LONG_DETAIL_MM = 8;
-const CAPTION_MM = 3.2;
 /** How much of the circle the detail may fill. */
 const FILLED_RATIO = 0.75;
 const BODY_MM = 60;
@@ -56,17 +56,14 @@ export function enlargementOf(
   const caption = text(
     [place.centre[0], place.centre[1] + place.radiusMm + 4.6],
     `Scale ${scaleWords(scaleRatio)}`,
-    { sizeMm: CAPTION_MM, anchor: "middle" },
+    { sizeMm: LEAST_LETTERING_MM, anchor: "middle" },
   );
   const depthMm = Math.abs(waste.deepest.bottom[1] - waste.deepest.top[1]) / view.scaleRatio;
   const depth = saysDepth(cut)
-    ? depthInside(
-        enlarge(waste.deepest.bottom),
-        enlarge(waste.deepest.top),
-        place,
-        scene,
-        lengthWords(depthMm, options),
-      )
+    ? depthInside(enlarge(waste.deepest.bottom), enlarge(waste.deepest.top), place, scene, {
+        words: lengthWords(depthMm, options),
+        sizeMm: figureMm(options.unit),
+      })
     : [];
   return {
     spot: [
@@ -97,9 +94,9 @@ function depthInside(
   top: PaperPoint,
   place: Disc,
   scene: readonly Item[],
-  words: string,
+  { words, sizeMm }: { readonly words: string; readonly sizeMm: number },
 ): readonly Item[] {
-  const isUpright = Math.abs(bottom[0] - top[0]) < 0.2;
+  const isUpright = Math.abs(bottom[0] - top[0]) < LOOKS_UPRIGHT_MM;
   const fromCentreMm = Math.max(distanceMm(bottom, place.centre), distanceMm(top, place.centre));
   if (!isUpright || fromCentreMm > place.radiusMm * 0.8) return [];
   const isLeft = bottom[0] <= place.centre[0];
@@ -109,7 +106,7 @@ function depthInside(
     to: top,
     aside: [isLeft ? -1 : 1, 0],
     offMm: Math.max(3, place.radiusMm * 0.3 - inward),
-    sizeMm: LABEL_MM,
+    sizeMm,
   });
   const half = place.radiusMm * 0.9;
   const placer = labelPlacer({
@@ -122,7 +119,7 @@ function depthInside(
     dimension.items,
     ...scene.filter((item) => item.kind === "group" && item.role !== "wood"),
   ]);
-  const label = placer.place({ words, look: { sizeMm: LABEL_MM }, spots: dimension.spots });
+  const label = placer.place({ words, look: { sizeMm }, spots: dimension.spots });
   return [dimension.items, ...(label?.items ?? [])];
 }
 

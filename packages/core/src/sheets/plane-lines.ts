@@ -11,8 +11,9 @@ const ONE_LEAN_DEG = 0.75;
 const ONE_PLACE_MM = 0.3;
 
 /**
- * The poses worth drawing: the last one of the first lean (or place) and the very last one of the cut. One where the
- * plane only goes down; none for a saw.
+ * The poses worth drawing, one or two: the last one of the first lean (or place) and the very last one of the cut; where
+ * the plane is rocked to both sides of where it began, the two farthest leans in the order they are reached. One where
+ * the plane only goes down; none for a saw.
  */
 export function stationsOf(cut: PlanCut): readonly Pose[] {
   const runs = (cut.runs ?? []).filter((run) => run.length > 0);
@@ -20,11 +21,24 @@ export function stationsOf(cut: PlanCut): readonly Pose[] {
   const lastRun = runs[runs.length - 1];
   if (firstRun === undefined || lastRun === undefined) return [];
   const begun = firstRun[0] as Pose;
+  const both = rockedBothWays(begun, runs.flat());
+  if (both !== null) return both;
   const first = firstRun.reduce((kept, pose) => (isSameHold(begun, pose) ? pose : kept), begun);
   const last = lastRun[lastRun.length - 1] as Pose;
   return isSameHold(first, last) && Math.hypot(first[0] - last[0], first[1] - last[1]) < ONE_PLACE_MM
     ? [last]
     : [first, last];
+}
+
+function rockedBothWays(begun: Pose, poses: readonly Pose[]): readonly [Pose, Pose] | null {
+  const turned = poses.map((pose) => turnDeg(begun[2], pose[2]));
+  const right = Math.min(...turned);
+  const left = Math.max(...turned);
+  if (right > -ONE_LEAN_DEG || left < ONE_LEAN_DEG) return null;
+  const rightAt = turned.indexOf(right);
+  const leftAt = turned.indexOf(left);
+  const ordered = rightAt < leftAt ? [rightAt, leftAt] : [leftAt, rightAt];
+  return [poses[ordered[0] as number] as Pose, poses[ordered[1] as number] as Pose];
 }
 
 /** Same lean, and only moved along the axis. */

@@ -1,7 +1,7 @@
 /** The finished section with its dimensions, parts and joins, the stick dashed around it. */
-import type { Plan } from "../cutting/index.ts";
-import { formatDeg, formatLength } from "../measure/index.ts";
-import { LABEL_MM, lengthWords, type PictureOptions, stickBox } from "./cut-marks.ts";
+import type { Plan, PlanJoin } from "../cutting/index.ts";
+import { formatLength } from "../measure/index.ts";
+import { lengthWords, type PictureOptions, stickBox } from "./cut-marks.ts";
 import {
   circlePath,
   type Drawing,
@@ -15,6 +15,7 @@ import {
 } from "./drawing.ts";
 import type { Box } from "./flat-path.ts";
 import { type LabelPlacer, type LabelSpot, labelPlacer, textBox } from "./labels.ts";
+import { figureMm, LABEL_MM, LEAST_LETTERING_MM } from "./lettering.ts";
 import { INK } from "./palette.ts";
 import { arrowHead } from "./plane-lines.ts";
 import { printable } from "./printable-text.ts";
@@ -23,13 +24,15 @@ import { finishedEnd } from "./stick-end.ts";
 import { commonScale, type StickView, scaleWords, toPaper, turnedBox, viewOnBench } from "./stick-view.ts";
 import { shortened } from "./text-width.ts";
 
-const PAGE = { widthMm: 190, heightMm: 140, marginMm: 8 } as const;
+const PAGE = { widthMm: 190, heightMm: 145, marginMm: 8 } as const;
 const TITLE_MM = 5.6;
 const NOTE_MM = 3.8;
-const PICTURE: Box = { minX: 6, minY: 22, maxX: 184, maxY: 134 };
-const STICK_ROOM = { widthMm: 130, heightMm: 50 } as const;
-const BASE = { centreX: 84, lineY: 108 } as const;
+const PICTURE: Box = { minX: 6, minY: 22, maxX: 184, maxY: 139 };
+const STICK_ROOM = { widthMm: 130, heightMm: 56 } as const;
+const BASE = { centreX: 84, lineY: 114 } as const;
 const JOIN_MM = 1.1;
+/** A part narrower than this on paper is a wall or a nick, and goes unnamed. */
+const LEAST_NAMED_MM = 4;
 const RUNNING_OFF_MM = 7;
 
 export function drawSection(plan: Plan, options: PictureOptions): Drawing {
@@ -38,7 +41,9 @@ export function drawSection(plan: Plan, options: PictureOptions): Drawing {
   const placer = labelPlacer(PICTURE);
   const end = finishedEnd(plan, view);
   const sizes = sizesOf(plan, view, options);
-  const scale = text([PICTURE.minX + 2, PICTURE.maxY], `Scale ${scaleWords(scaleRatio)}`, { sizeMm: 3.2 });
+  const scale = text([PICTURE.minX + 2, PICTURE.maxY], `Scale ${scaleWords(scaleRatio)}`, {
+    sizeMm: LEAST_LETTERING_MM,
+  });
   const joins = joinDots(plan, view);
   placer.keepFree(textBox(scale));
   placer.avoidLines([...end, ...sizes.items, joins]);
@@ -81,7 +86,12 @@ interface Sizes {
 function sizesOf(plan: Plan, view: StickView, options: PictureOptions): Sizes {
   const box = stickBox(plan, view);
   const stick = turnedBox(plan.stick, 0);
-  const common = { view, points: turningPoints(plan.section), words: shortLength(options), sizeMm: LABEL_MM };
+  const common = {
+    view,
+    points: turningPoints(plan.section),
+    words: shortLength(options),
+    sizeMm: figureMm(options.unit),
+  };
   const across = runningDimension({
     ...common,
     direction: "across",
@@ -105,16 +115,22 @@ function shortLength(options: PictureOptions): (lengthMm: number) => string {
       : formatLength(lengthMm, { unit: "mm" }).replace(/\s*mm$/, "");
 }
 
+/** Joins that the outline does not show by itself: a smooth one is told from a faint arris only by its mark. */
+function markedJoins(plan: Plan): readonly PlanJoin[] {
+  return plan.finish.joins.filter((join) => join.kind === "smooth" || join.kind === "quirk");
+}
+
 function joinDots(plan: Plan, view: StickView): Item {
   return group(
     "joins",
-    plan.finish.joins.map((join) => stroke(circlePath(toPaper(view, [join.at[0], join.at[1]]), JOIN_MM))),
+    markedJoins(plan).map((join) => stroke(circlePath(toPaper(view, [join.at[0], join.at[1]]), JOIN_MM))),
   );
 }
 
 /** A label above the section with a leader to what it names. */
 interface Pointer {
   readonly words: string;
+  readonly sizeMm: number;
   readonly at: PaperPoint;
   /** Where the leader ends: on a ring of this radius, or with an arrow on a line (0). */
   readonly ringMm: number;
@@ -123,8 +139,9 @@ interface Pointer {
 }
 
 function joinPointers(plan: Plan, view: StickView): readonly Pointer[] {
-  return plan.finish.joins.map((join) => ({
-    words: join.kind === "smooth" ? "smooth" : `${join.kind} ${formatDeg(join.angle)}`,
+  return markedJoins(plan).map((join) => ({
+    words: join.kind,
+    sizeMm: LABEL_MM,
     at: toPaper(view, [join.at[0], join.at[1]]),
     ringMm: JOIN_MM,
     rowMm: 7,
@@ -134,19 +151,37 @@ function joinPointers(plan: Plan, view: StickView): readonly Pointer[] {
 function arcPointers(plan: Plan, view: StickView, options: PictureOptions): readonly Pointer[] {
   return arcMiddles(plan.section).map((arc: ArcMiddle) => ({
     words: `R ${shortLength(options)(arc.radiusMm)}`,
+    sizeMm: figureMm(options.unit),
     at: toPaper(view, arc.middle),
     ringMm: 0,
     rowMm: 14,
   }));
 }
 
+/** Names over parts wide enough to be seen; neighbours of one name (the two arcs of an ogee) are named once. */
 function partPointers(plan: Plan, view: StickView): readonly Pointer[] {
-  return plan.parts.map((part) => ({
-    words: printable(part.name).trim(),
-    at: toPaper(view, [(part.from[0] + part.to[0]) / 2, Math.max(part.from[1], part.to[1])]),
-    ringMm: -1,
-    rowMm: 25,
-  }));
+  const spans: { words: string; fromX: number; toX: number }[] = [];
+  for (const part of plan.parts) {
+    const words = printable(part.name).trim();
+    const [a, b] = [part.from, part.to].map((end) => toPaper(view, [end[0], end[1]])[0]) as [number, number];
+    const span = { words, fromX: Math.min(a, b), toX: Math.max(a, b) };
+    const last = spans[spans.length - 1];
+    if (last?.words === words) {
+      last.fromX = Math.min(last.fromX, span.fromX);
+      last.toX = Math.max(last.toX, span.toX);
+    } else {
+      spans.push(span);
+    }
+  }
+  return spans
+    .filter((span) => span.toX - span.fromX >= LEAST_NAMED_MM)
+    .map((span) => ({
+      words: span.words,
+      sizeMm: LABEL_MM,
+      at: [(span.fromX + span.toX) / 2, 0] as const,
+      ringMm: -1,
+      rowMm: 21,
+    }));
 }
 
 function placedPointer(pointer: Pointer, stickTop: number, placer: LabelPlacer): readonly Item[] {
@@ -159,7 +194,7 @@ function placedPointer(pointer: Pointer, stickTop: number, placer: LabelPlacer):
   const rows = [pointer.rowMm, pointer.rowMm + 5];
   const placed = placer.place({
     words: pointer.words,
-    look: { sizeMm: LABEL_MM },
+    look: { sizeMm: pointer.sizeMm },
     spots: rows.flatMap((rowMm) => [spot(rowMm, 0), spot(rowMm, 5), spot(rowMm, -5)]),
   });
   if (placed === null) return [];

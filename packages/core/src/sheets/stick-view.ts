@@ -14,6 +14,9 @@ export interface StickView {
   readonly origin: PaperPoint;
 }
 
+/** Two points no further apart than this, across the paper, look one above the other, mm. For pictures only. */
+export const LOOKS_UPRIGHT_MM = 0.1;
+
 /** A point of the section, mm from gauge edge and back, on the paper. */
 export function toPaper(view: StickView, point: PaperPoint): PaperPoint {
   const turned = directionToPaper(view, point);

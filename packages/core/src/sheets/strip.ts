@@ -3,6 +3,7 @@ import type { Plan, PlanCut } from "../cutting/index.ts";
 import { leanInHandDeg, leanSpan, planeName } from "./cut-facts.ts";
 import { type PictureOptions, soleOnPaper } from "./cut-marks.ts";
 import { circlePath, type Drawing, group, type Item, type PaperPoint, stroke, text } from "./drawing.ts";
+import { LEAST_LETTERING_MM } from "./lettering.ts";
 import { FAINT_INK, PLANE_LINE } from "./palette.ts";
 import { leanArrow, planeLines, sawLine, stationsOf } from "./plane-lines.ts";
 import { printable } from "./printable-text.ts";
@@ -14,7 +15,6 @@ const PAGE_WIDTH_MM = 190;
 const MARGIN_MM = 8;
 const GAP_MM = 5;
 const TITLE_MM = 5;
-const LABEL_MM = 3.3;
 const HEAD_MM = 22;
 const CARD_HEAD_MM = 12;
 const BODY_MM = 13;
@@ -57,8 +57,10 @@ export function drawStrip(plan: Plan, _options: PictureOptions): Drawing {
     description: plan.cuts.map((cut) => `${cut.number}: ${planeName(cut)}, ${leanSpan(cut)}.`).join(" "),
     items: [
       text([MARGIN_MM, 12], shortened(title, TITLE_MM, inner, "bold"), { sizeMm: TITLE_MM, bold: true }),
-      text([MARGIN_MM, 17.6], headWords(plan, scaleRatio), { sizeMm: LABEL_MM }),
-      ...(cards.length === 0 ? [text([MARGIN_MM, HEAD_MM + 6], empty, { sizeMm: LABEL_MM })] : cards),
+      text([MARGIN_MM, 17.6], headWords(plan, scaleRatio), { sizeMm: LEAST_LETTERING_MM }),
+      ...(cards.length === 0
+        ? [text([MARGIN_MM, HEAD_MM + 6], empty, { sizeMm: LEAST_LETTERING_MM })]
+        : cards),
     ],
   };
 }
@@ -106,8 +108,12 @@ function cardItems(plan: Plan, cut: PlanCut, layout: CardLayout): readonly Item[
       stroke(circlePath([4, 4.2], 3.6), { weight: "gauge" }),
       text([4, 5.5], String(cut.number), { sizeMm: 3.6, anchor: "middle", bold: true }),
     ]),
-    text([textLeft, 3.6], shortened(planeName(cut), LABEL_MM, textWidth), { sizeMm: LABEL_MM }),
-    text([textLeft, 8], shortened(leanSpan(cut), LABEL_MM, textWidth), { sizeMm: LABEL_MM }),
+    text([textLeft, 3.6], shortened(planeName(cut), LEAST_LETTERING_MM, textWidth), {
+      sizeMm: LEAST_LETTERING_MM,
+    }),
+    text([textLeft, 8], shortened(leanSpan(cut), LEAST_LETTERING_MM, textWidth), {
+      sizeMm: LEAST_LETTERING_MM,
+    }),
     { ...group("picture", scene), scaleRatio: FINENESS },
   ];
 }
