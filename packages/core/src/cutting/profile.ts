@@ -103,6 +103,9 @@ export function profileOf(region: Region, tiltDeg: number): Profile {
 export interface DropOptions {
   /** The sole taken narrower by this on either side. */
   readonly narrowMm?: number;
+  /** Only the sole between these places across counts (the sole's own frame); its ends unless given. */
+  readonly fromMm?: number;
+  readonly toMm?: number;
   /** Extra room to leave above an edge, by its source; 0 where none. */
   readonly clearance?: (source: number) => number;
 }
@@ -117,8 +120,8 @@ export function restOn(
   options: DropOptions = {},
 ): Rest | null {
   const narrowMm = options.narrowMm ?? 0;
-  const left = shiftMm + sole.leftMm + narrowMm;
-  const right = shiftMm + sole.rightMm - narrowMm;
+  const left = shiftMm + (options.fromMm ?? sole.leftMm + narrowMm);
+  const right = shiftMm + (options.toMm ?? sole.rightMm - narrowMm);
   let height = Number.NEGATIVE_INFINITY;
   let touch = 0;
   let touched = 0;

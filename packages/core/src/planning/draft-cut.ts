@@ -52,6 +52,8 @@ export interface PlaneDraft extends DraftBase {
   readonly rock?: { readonly lowDeg: number; readonly highDeg: number; readonly centre: Point };
   /** Set where the cut opens the line of a curve to come. */
   readonly onLine?: SharedLine;
+  /** The curve (place in the planned ring) that the cut makes room for. */
+  readonly roomFor?: number;
 }
 
 export interface SawDraft extends DraftBase {
@@ -68,6 +70,7 @@ export interface PlaneDraftFacts extends Omit<DraftBase, "key"> {
   readonly runs: readonly Run[];
   readonly rock?: PlaneDraft["rock"];
   readonly onLine?: SharedLine;
+  readonly roomFor?: number;
 }
 
 export function planeDraft(bench: Bench, facts: PlaneDraftFacts): PlaneDraft {
@@ -84,6 +87,7 @@ export function planeDraft(bench: Bench, facts: PlaneDraftFacts): PlaneDraft {
     cut: cutShape(tool.sole.chain, runs, cantDeg, bench.sweepOptions, tool.sole.shoulder),
     ...(facts.rock ? { rock: facts.rock } : {}),
     ...(facts.onLine ? { onLine: facts.onLine } : {}),
+    ...(facts.roomFor === undefined ? {} : { roomFor: facts.roomFor }),
   };
 }
 

@@ -46,7 +46,7 @@ export function floorCuts(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
       tool,
       runs,
     });
-    found.push({ draft, rank: rankOf(tool, runs.length, span) });
+    found.push({ draft, rank: rankOf(tool, runs.length, span) + guideRank(bench, span, tool, shifts) });
   }
   return found.sort((a, b) => a.rank - b.rank).map((f) => f.draft);
 }
@@ -57,6 +57,25 @@ function rankOf(tool: Tool, widths: number, span: FloorSpan): number {
   const ploughed = tool.plane.kind === "plough" ? 5 : 0;
   return widths * 1000 + over + ploughed;
 }
+
+/** A plane that hangs over an edge within a fence's reach has something to run on; one in the middle of a face has not. */
+function guideRank(bench: Bench, span: FloorSpan, tool: Tool, shifts: readonly number[]): number {
+  const turn = turnOf(span.tiltDeg);
+  const { minX, maxX, minY, maxY } = bench.box;
+  const xs = [minX, maxX].flatMap((x) => [minY, maxY].map((y) => turned(turn, { x, y }).x));
+  const low = Math.min(...xs);
+  const high = Math.max(...xs);
+  const left = Math.min(...shifts) + tool.sole.leftMm;
+  const right = Math.max(...shifts) + tool.sole.rightMm;
+  const overLeft = left < low && right - low <= bench.limits.fenceMm;
+  const overRight = right > high && high - left <= bench.limits.fenceMm;
+  if (overLeft || overRight) return 0;
+  if (tool.plane.kind === "plough" || tool.plane.kind === "moving fillister") return FENCED_RANK;
+  return UNGUIDED_RANK;
+}
+
+const FENCED_RANK = 45;
+const UNGUIDED_RANK = 90;
 
 function floorSpan(bench: Bench, piece: WorkedPiece): FloorSpan {
   const tiltDeg = tidy(piece.startTiltDeg);
@@ -165,8 +184,21 @@ export function wallCuts(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
           tool,
           runs: runs.runs,
         });
-        // A step that runs out over an edge is guided by it; a beak by its line; a groove wants a fence.
-        const guided = runs.reachesEdge ? 0 : snipe ? 3 : tool.plane.kind === "plough" ? 5 : 12;
+        // A step that runs out over an edge in one width is guided by it; a beak by its line; a groove wants a fence.
+        // In several widths the one beside the wall has nothing to run on.
+        const plough = tool.plane.kind === "plough";
+        const overEdge = runs.reachesEdge && runs.runs.length === 1;
+        const guided = overEdge
+          ? plough
+            ? 2
+            : 0
+          : snipe
+            ? height > DEEP_FOR_A_BEAK_MM
+              ? 6
+              : 3
+            : plough
+              ? 5
+              : 12;
         const rank =
           left * 100 +
           guided +
@@ -222,6 +254,8 @@ function runsToEdge(bench: Bench, wall: WallLine, tool: Tool): WallRuns | null {
 }
 
 const MOST_WALL_WIDTHS = 3;
+/** Above this a wall is a plough's or fillister's work rather than a beak's, mm. */
+const DEEP_FOR_A_BEAK_MM = 2;
 
 function lowest(bench: Bench, tiltDeg: number, tool: Tool, shifts: readonly number[]): number {
   let height = Number.NEGATIVE_INFINITY;

@@ -18,9 +18,20 @@ export type Edge = "gauge edge" | "far edge" | "face" | "back";
 /** How far a sole must hang over an edge for a finger to find it, mm. */
 const OVERHANG_MM = 0.2;
 
-/** The surest guide for the first run of a flat plane or snipe bill on the wood as it stands. */
+/**
+ * The surest guide of a flat plane or snipe bill on the wood as it stands. Of several widths every one needs its own
+ * where the cut shapes a part, so the poorest counts; waste is only taken down to a line, so the first one's does.
+ */
 export function guideFor(bench: Bench, before: Region, draft: PlaneDraft): Guide {
-  const pose = draft.runs[0][0];
+  const first = guideAt(bench, before, draft, draft.runs[0][0]);
+  if (draft.purpose !== "shape") return first;
+  for (const run of draft.runs.slice(1)) {
+    if (guideAt(bench, before, draft, run[0]).kind === "batten") return { kind: "batten" };
+  }
+  return first;
+}
+
+function guideAt(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): Guide {
   if (draft.tool.plane.kind === "snipe bill" || draft.work === "snipe line" || draft.work === "open V") {
     // A beak is laid into a knife line along its upright side.
     return { kind: "lines" };
@@ -35,7 +46,7 @@ export function guideFor(bench: Bench, before: Region, draft: PlaneDraft): Guide
   // hangs over both ends of the facet.
   if (
     Math.abs(firstLeanDeg(draft)) >= bench.limits.leaningFromDeg &&
-    hangsOverBothEnds(before, draft, pose)
+    hangsOverBothEnds(bench, before, draft, pose)
   ) {
     return { kind: "lines" };
   }
@@ -125,10 +136,10 @@ function heightOf(spans: readonly (readonly [number, number])[]): number {
   return top;
 }
 
-function hangsOverBothEnds(before: Region, draft: PlaneDraft, pose: Pose): boolean {
+function hangsOverBothEnds(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): boolean {
   const ends = endsInPlace(draft, pose);
   return (
-    heightOf(standingBeside(before, ends.left, pose, 1)) === 0 &&
-    heightOf(standingBeside(before, ends.right, pose, -1)) === 0
+    heightOf(standingBeside(before, ends.left, pose, 1)) <= bench.limits.guideWallMm &&
+    heightOf(standingBeside(before, ends.right, pose, -1)) <= bench.limits.guideWallMm
   );
 }

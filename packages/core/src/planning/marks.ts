@@ -114,7 +114,9 @@ function marksOf(
     const plane = draft.tool.plane;
     const end = plane.kind === "snipe bill" && plane.hand === "right" ? ends.right : ends.left;
     const surface = surfaceAlong(cut.before, end, up) ?? end;
-    const foot = nearestFoot(feet, [end]);
+    // A line at the far end of the curve to come is taken from where that curve begins, if a foot stands there.
+    const curve = draft.roomFor === undefined ? null : bench.planned.pieces[draft.roomFor];
+    const foot = nearestFoot(feet, curve ? [end, pointAt(curve, 0), pointAt(curve, 1)] : [end]);
     return [placeMark(bench, surface, number, foot, hand)];
   }
   const leaning = Math.abs(firstLeanDeg(draft)) >= bench.limits.leaningFromDeg;

@@ -3,10 +3,11 @@
  * sets already cut, each tried on the wood as it then stands, with the relief and the seat it needs put before it.
  */
 import type { Region } from "../curve/index.ts";
-import { leanDeg } from "../cutting/index.ts";
+import { isFlatKind, leanDeg } from "../cutting/index.ts";
 import type { Bench } from "./bench.ts";
 import { type Draft, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
-import { reliefsAt, seatMakers } from "./relief.ts";
+import { evenedArrises, reliefsAt, seatMakers } from "./relief.ts";
+import { roughingPool } from "./roughing.ts";
 import { isCurved, type Refusal, type TriedCut, tryCut } from "./try-cut.ts";
 
 /** Named weights of the one soft cost that orders are compared by; a setting is the unit. Common practice, no source. */
@@ -17,6 +18,10 @@ export const ORDER_WEIGHTS = {
   weakSeat: 0.4,
   wasteLeftPerMm2: 0.02,
   leanPerDegree: 0.004,
+  /** A curve begun away from the last one finished: its lines cannot be taken from a foot. */
+  apart: 0.15,
+  /** First curve of a face, for each 100 mm from the gauge edge: the work grows away from the edge it is gauged from. */
+  startPer100Mm: 0.05,
   refused: 100,
 } as const;
 
@@ -86,6 +91,8 @@ function flatScore(draft: PlaneDraft, tried: TriedCut, last: TriedCut | undefine
 
 interface BeamState {
   readonly done: number;
+  /** The curve finished last, -1 before the first. */
+  readonly last: number;
   readonly wood: Region;
   readonly cuts: readonly TriedCut[];
   readonly cost: number;
@@ -96,7 +103,7 @@ const BEAM_WIDTH = 10;
 
 /** The best order found for the curved cuts; each entry is one arc's ways of being cut, one of which is taken. */
 export function orderCurves(bench: Bench, wood: Region, curves: readonly (readonly PlaneDraft[])[]): Ordered {
-  let beam: BeamState[] = [{ done: 0, wood, cuts: [], cost: 0, refused: [] }];
+  let beam: BeamState[] = [{ done: 0, last: -1, wood, cuts: [], cost: 0, refused: [] }];
   for (let step = 0; step < curves.length; step++) {
     const next = new Map<number, BeamState>();
     for (const state of beam) {
@@ -123,16 +130,25 @@ function cutBestWay(bench: Bench, state: BeamState, ways: readonly PlaneDraft[],
       why ??= { draft, refusal: made.refusal };
       continue;
     }
-    const cost = state.cost + costOf(bench, made.cuts, state.cuts[state.cuts.length - 1]);
+    const cost =
+      state.cost +
+      costOf(bench, made.cuts, state.cuts[state.cuts.length - 1]) +
+      placeCost(bench, state.last, index, draft);
     const last = made.cuts[made.cuts.length - 1];
     const wood = last ? last.after : state.wood;
     if (!best || cost < best.cost - 1e-9) {
-      best = { done, wood, cuts: [...state.cuts, ...made.cuts], cost, refused: state.refused };
+      best = { done, last: index, wood, cuts: [...state.cuts, ...made.cuts], cost, refused: state.refused };
     }
   }
   if (best) return best;
   const refused = why ? [...state.refused, why] : state.refused;
-  return { ...state, done, cost: state.cost + ORDER_WEIGHTS.refused, refused };
+  return { ...state, done, last: index, cost: state.cost + ORDER_WEIGHTS.refused, refused };
+}
+
+/** Cost of where a curve stands: beside the last one finished, or, for the first, near the gauge edge. */
+function placeCost(bench: Bench, last: number, index: number, draft: PlaneDraft): number {
+  if (last < 0) return ((draft.runs[0][0][0] - bench.box.minX) * ORDER_WEIGHTS.startPer100Mm) / 100;
+  return Math.abs(last - index) === 1 ? 0 : ORDER_WEIGHTS.apart;
 }
 
 type Made =
@@ -179,26 +195,90 @@ function relieve(bench: Bench, before: Region, draft: PlaneDraft, side: "left" |
   return null;
 }
 
+/**
+ * Cuts that give a curved plane a seat: of all single ones that do, the best held at the least waste; else the
+ * first set of several that does. A single cut is a plough's groove, a line, a step or a chamfer over the arc.
+ */
 function makeSeat(bench: Bench, before: Region, draft: PlaneDraft): TriedCut[] | null {
-  for (const set of seatMakers(bench, before, draft)) {
-    const made: TriedCut[] = [];
-    let wood = before;
-    let whole = true;
-    for (const cut of set) {
-      const tried = tryCut(bench, wood, cut);
-      if (tried.refusals.length > 0) {
-        whole = false;
-        break;
-      }
-      if (tried.takesMm2 < LEAST_TAKE_MM2) continue;
-      made.push(tried);
-      wood = tried.after;
-    }
-    if (!whole || made.length === 0) continue;
-    const tried = tryCut(bench, wood, draft);
-    if (tried.seat && tried.refusals.length === 0) return made;
+  const sets = seatMakers(bench, before, draft);
+  const piece = bench.worked.find((w) => w.index === draft.shapes[0]);
+  const pool = piece ? roughingPool(bench, [piece]).map((cut) => [cut]) : [];
+  let best: { made: TriedCut[]; score: number } | null = null;
+  for (const set of [...sets.filter((s) => s.length === 1), ...pool]) {
+    const made = seatAfter(bench, before, set, draft);
+    if (made && (!best || made.score > best.score + 1e-9)) best = made;
+  }
+  best ??= evenedAfter(bench, before, [...sets.filter((s) => s.length === 1), ...pool], draft);
+  if (best) return best.made;
+  for (const set of sets) {
+    if (set.length === 1) continue;
+    const made = seatAfter(bench, before, set, draft);
+    if (made) return made.made;
   }
   return null;
+}
+
+/** How many single cuts are followed by a shaving off the higher arris before a seat is given up. */
+const MOST_EVENED = 12;
+
+/** One cut that takes waste, then a shaving off the arris that still stands higher. */
+function evenedAfter(
+  bench: Bench,
+  before: Region,
+  singles: readonly (readonly PlaneDraft[])[],
+  draft: PlaneDraft,
+): { made: TriedCut[]; score: number } | null {
+  const first = singles
+    .flatMap(([cut]) => (cut ? [tryCut(bench, before, cut)] : []))
+    .filter(
+      (tried) =>
+        tried.refusals.length === 0 && tried.guide?.kind !== "batten" && tried.takesMm2 >= LEAST_TAKE_MM2,
+    )
+    .sort((a, b) => b.takesMm2 - a.takesMm2)
+    .slice(0, MOST_EVENED);
+  let best: { made: TriedCut[]; score: number } | null = null;
+  for (const tried of first) {
+    for (const shaving of evenedArrises(bench, tried.after, draft)) {
+      const made = seatAfter(bench, before, [tried.draft as PlaneDraft, shaving], draft);
+      if (made && (!best || made.score > best.score + 1e-9)) best = made;
+    }
+  }
+  return best;
+}
+
+/** Makes a set of cuts and, if they may be made and the plane is held after them, how good that is. */
+function seatAfter(
+  bench: Bench,
+  before: Region,
+  set: readonly PlaneDraft[],
+  draft: PlaneDraft,
+): { made: TriedCut[]; score: number } | null {
+  const made: TriedCut[] = [];
+  let wood = before;
+  for (const cut of set) {
+    const tried = tryCut(bench, wood, cut);
+    if (tried.refusals.length > 0 || tried.guide?.kind === "batten") return null;
+    const lean = Math.abs(firstLeanDeg(cut));
+    if (isFlatKind(cut.tool.plane.kind) && lean > 1 && Math.max(...tried.wallMm) > bench.limits.guideWallMm)
+      return null;
+    if (tried.takesMm2 < LEAST_TAKE_MM2) continue;
+    made.push(tried);
+    wood = tried.after;
+  }
+  if (made.length === 0) return null;
+  const tried = tryCut(bench, wood, draft);
+  if (!tried.seat || tried.refusals.length > 0) return null;
+  const held = Math.min(tried.seat.ratio, bench.limits.seatWellHeldRatio) / bench.limits.seatWellHeldRatio;
+  // Waste that the helping cut takes is waste the curved plane need not: it counts for it, up to a point.
+  const spared = Math.min(1, made.reduce((sum, cut) => sum + cut.takesMm2, 0) / 40);
+  return { made, score: held * 2 + spared - firstLeanDegOfAll(made) / 90 };
+}
+
+function firstLeanDegOfAll(cuts: readonly TriedCut[]): number {
+  return cuts.reduce(
+    (most, cut) => (cut.draft.kind === "plane" ? Math.max(most, Math.abs(firstLeanDeg(cut.draft))) : most),
+    0,
+  );
 }
 
 /** The soft cost of a run of cuts, following another. */

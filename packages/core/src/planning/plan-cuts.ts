@@ -186,9 +186,10 @@ function factsOf(
   };
 }
 
-/** A rock told from the lean it is begun in: to the further end if it is begun at one, else from end to end. */
-function rockWords(low: number, high: number, first: number): { fromDeg: number; toDeg: number } {
-  return high - first < first - low ? { fromDeg: high, toDeg: low } : { fromDeg: low, toDeg: high };
+/** A rock told from the lean it is begun in. */
+function rockWords(low: number, high: number, first: number): NonNullable<CutFacts["rocked"]> {
+  const nearHigh = high - first < first - low;
+  return { fromDeg: nearHigh ? high : low, toDeg: nearHigh ? low : high, begunDeg: first };
 }
 
 function workWord(draft: PlaneDraft): Work | null {

@@ -3,8 +3,8 @@
  * plough's groove or a rebate where an edge or fence allows one.
  */
 import type { Region } from "../curve/index.ts";
-import { type Pose, restOn, turned, turnOf } from "../cutting/index.ts";
-import { OVERCUT_MM } from "../measure/index.ts";
+import { leanDeg, type Pose, profileOf, restOn, turned, turnOf } from "../cutting/index.ts";
+import { OVERCUT_MM, toDeg } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { endsInPlace, type PlaneDraft, planeDraft, poseAt, type SharedLine, tidy } from "./draft-cut.ts";
 import { tryCut } from "./try-cut.ts";
@@ -70,6 +70,7 @@ function cutToReach(
       shapes: [],
       tool,
       runs: [[poseAt(tiltDeg, shift, height)]],
+      ...(draft.shapes[0] === undefined ? {} : { roomFor: draft.shapes[0] }),
     });
     const tried = tryCut(bench, before, relief);
     if (tried.takesMm2 < LEAST_LINE_MM2) return null;
@@ -103,7 +104,7 @@ function uprightTilt(cantDeg: number): number {
 
 /** Sets of cuts, each of which may give a curved plane a seat on the wood as it stands; the cheapest first. */
 export function seatMakers(bench: Bench, before: Region, draft: PlaneDraft): PlaneDraft[][] {
-  const sets: PlaneDraft[][] = [];
+  const sets: PlaneDraft[][] = evenedArrises(bench, before, draft).map((cut) => [cut]);
   if (draft.tool.plane.kind === "round") {
     for (const pose of seatPoses(draft)) {
       sets.push(...grooves(bench, before, draft, pose).map((groove) => [groove]));
@@ -191,6 +192,77 @@ function turnBack(tiltDeg: number, p: { x: number; y: number }) {
   const turn = turnOf(tiltDeg);
   return { x: p.x * turn.cos - p.y * turn.sin, y: p.x * turn.sin + p.y * turn.cos };
 }
+
+/**
+ * Shavings off the higher of two arrises that make a curved plane lie even: where it touches on one side only, a
+ * flat plane laid along the sole's own slope there takes that arris down until the other side bears too.
+ */
+export function evenedArrises(bench: Bench, before: Region, draft: PlaneDraft): PlaneDraft[] {
+  const found: PlaneDraft[] = [];
+  for (const pose of seatPoses(draft)) {
+    const tiltDeg = pose[2];
+    const profile = profileOf(before, tiltDeg);
+    const aim = turned(turnOf(tiltDeg), { x: pose[0], y: pose[1] }).x;
+    const shape = draft.cut.shape;
+    const half = shape.widthMm * HALF_APART_RATIO;
+    const left = restOn(profile, shape, aim, {
+      toMm: -half,
+      fromMm: shape.leftMm + bench.limits.bodyClearanceMm,
+    });
+    const right = restOn(profile, shape, aim, {
+      fromMm: half,
+      toMm: shape.rightMm - bench.limits.bodyClearanceMm,
+    });
+    if (!left || !right) continue;
+    const [high, low] = left.heightMm > right.heightMm ? [left, right] : [right, left];
+    if (high.heightMm - low.heightMm < LEAST_UNEVEN_MM) continue;
+    found.push(...arrisLowered(bench, draft, tiltDeg, aim, high.touchXMm - aim, low.heightMm));
+  }
+  return found;
+}
+
+/** How far from its axis, as a share of the width, a curved plane's two bearings must lie at least. */
+const HALF_APART_RATIO = 0.12;
+const LEAST_UNEVEN_MM = 0.03;
+
+function arrisLowered(
+  bench: Bench,
+  draft: PlaneDraft,
+  tiltDeg: number,
+  aim: number,
+  touch: number,
+  heightMm: number,
+): PlaneDraft[] {
+  const shape = draft.cut.shape;
+  const h = SLOPE_STEP_MM;
+  const slope = (shape.heightAt(touch + h) - shape.heightAt(touch - h)) / (2 * h);
+  const flatTilt = tidy(tiltDeg + toDeg(Math.atan(slope)));
+  if (Math.abs(leanDeg(flatTilt, draft.cantDeg)) > bench.limits.leanDeg) return [];
+  const at = turnBack(tiltDeg, { x: aim + touch, y: heightMm + shape.heightAt(touch) });
+  const place = turned(turnOf(flatTilt), at);
+  const drafts: PlaneDraft[] = [];
+  for (const tool of bench.tools) {
+    if (tool.plane.kind !== "rebate" && tool.plane.kind !== "smoother") continue;
+    const shift = place.x - (tool.sole.leftMm + tool.sole.rightMm) / 2;
+    const low = lowestAt(bench, tool, flatTilt, shift, bench.shavings.lastMm);
+    if (low !== null && low > place.y) continue;
+    drafts.push(
+      planeDraft(bench, {
+        work: Math.abs(leanDeg(flatTilt, draft.cantDeg)) < bench.limits.leaningFromDeg ? "step" : "chamfer",
+        purpose: "waste",
+        cantDeg: draft.cantDeg,
+        shapes: [],
+        tool,
+        runs: [[poseAt(flatTilt, shift, place.y)]],
+        ...(draft.shapes[0] === undefined ? {} : { roomFor: draft.shapes[0] }),
+      }),
+    );
+  }
+  return drafts;
+}
+
+/** Step over which a sole's slope is taken, mm. */
+const SLOPE_STEP_MM = 0.01;
 
 /** The line of a curve to come: its axis, in the pose it is begun in. */
 function lineOf(draft: PlaneDraft, pose: Pose): SharedLine {

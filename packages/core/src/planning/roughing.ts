@@ -83,13 +83,17 @@ function stepsOver(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
   });
   for (const x of places) {
     for (const side of [-1, 1] as const) {
+      // The wall stands a shaving clear of the curve where it rises beside the plane.
+      const wallAt = x + side * room;
+      const ways: PlaneDraft[] = [];
       for (const tool of bench.tools) {
         if (tool.plane.kind !== "rebate" && tool.plane.kind !== "moving fillister") continue;
-        // The wall stands a shaving clear of the curve where it rises beside the plane.
-        const wallAt = x + side * room;
         const draft = stepFrom(bench, tool, tiltDeg, cant, wallAt, side, room);
-        if (draft) drafts.push(draft);
+        if (draft) ways.push(draft);
       }
+      // Fewest widths, then the narrowest plane: it is the lightest to push and its overhang finds the edge.
+      ways.sort((a, b) => a.runs.length - b.runs.length || a.tool.sole.widthMm - b.tool.sole.widthMm);
+      if (ways[0]) drafts.push(ways[0]);
     }
   }
   return drafts;
@@ -141,12 +145,15 @@ function chamfersOver(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
   if (!curve) return [];
   const { lowTiltDeg: low, highTiltDeg: high } = curve;
   const middle = (low + high) / 2;
+  const ownCant = cantFor(bench, middle);
   const tilts = high - low > 50 ? [middle, low + (high - low) / 4, high - (high - low) / 4] : [middle];
   const drafts: PlaneDraft[] = [];
   for (const tilt of tilts) {
     const tiltDeg = tidy(tilt);
     const cant = cantFor(bench, tiltDeg);
-    if (cant === null || Math.abs(leanDeg(tiltDeg, cant)) < bench.limits.leaningFromDeg) continue;
+    // The stick is not turned over for a chamfer that the curve itself does not ask it for.
+    if (cant === null || cant !== ownCant) continue;
+    if (Math.abs(leanDeg(tiltDeg, cant)) < bench.limits.leaningFromDeg) continue;
     for (const tool of bench.tools) {
       if (tool.plane.kind !== "rebate" && tool.plane.kind !== "smoother") continue;
       const draft = chamferAt(bench, piece, tool, tiltDeg, cant);

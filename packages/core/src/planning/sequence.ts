@@ -37,6 +37,7 @@ export function redrawn(bench: Bench, draft: Draft): Draft {
     tool: draft.tool,
     runs: draft.runs,
     ...(draft.onLine ? { onLine: draft.onLine } : {}),
+    ...(draft.roomFor === undefined ? {} : { roomFor: draft.roomFor }),
   });
 }
 
