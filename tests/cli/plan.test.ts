@@ -131,6 +131,13 @@ describe("plan", () => {
     expect(ran.out.replace(/\s/g, " ")).toContain("radius 6 mm, 180°");
   });
 
+  test("the plan and a picture cannot have one place", async () => {
+    const out = bench.path("card/step-strip.svg");
+    const ran = await planStep("--out", out, "--pictures", bench.path("card"), "--force");
+    expect(ran).toMatchObject({ code: 3, out: "" });
+    expect(ran.err).toContain("same place");
+  });
+
   test("a link is written through, not replaced", async () => {
     await bench.put("shared.json", "old");
     await symlink(bench.path("shared.json"), bench.path("plan.json"));

@@ -76,6 +76,11 @@ describe("words that do not fit", () => {
     ["a stick of no width", ["plan", "x.svg", "--stick", "0x18"], ["“0x18” of --stick"]],
     ["a stick of words", ["plan", "x.svg", "--stick", "wide x thick"], ["--stick", "wide"]],
     ["a place of one distance", ["plan", "x.svg", "--at", "3"], ["“3” of --at"]],
+    [
+      "a tolerance finer than the program holds",
+      ["plan", "x.svg", "--tolerance", "0.01mm"],
+      ["0.02 mm or more"],
+    ],
     ["a tolerance of words", ["plan", "x.svg", "--tolerance", "fine"], ["--tolerance", "fine"]],
   ])("%s", async (_, words, said) => {
     const ran = await runHere(words);

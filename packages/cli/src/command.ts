@@ -1,5 +1,11 @@
 /** What the commands have in common: their surroundings, and how they end in a refusal. */
-import type { LengthUnit, Outcome, Trouble } from "mouldwright/measure";
+import {
+  cataloguedTrouble,
+  LEAST_TOLERANCE_MM,
+  type LengthUnit,
+  type Outcome,
+  type Trouble,
+} from "mouldwright/measure";
 import type { Given } from "./arguments.ts";
 import { readLengthOption, readPlace, readSize } from "./arguments.ts";
 import { EXIT } from "./exit-codes.ts";
@@ -60,5 +66,9 @@ export function readTolerance(command: Command): Read<number | undefined> {
   const typed = command.given.values.get("tolerance");
   if (typed === undefined) return { ok: true, value: undefined, warnings: [] };
   const tolerance = readLengthOption("tolerance", typed, command.askedUnit ?? "mm");
-  return tolerance.ok ? tolerance : { ok: false, file: "", troubles: troublesOfRefusal(tolerance) };
+  if (!tolerance.ok) return { ok: false, file: "", troubles: troublesOfRefusal(tolerance) };
+  if (tolerance.value >= LEAST_TOLERANCE_MM) return tolerance;
+  const wanted = `a length of ${LEAST_TOLERANCE_MM} mm or more`;
+  const facts = { option: "--tolerance", value: typed, wanted };
+  return { ok: false, file: "", troubles: [cataloguedTrouble("option-value-wrong", "", facts)] };
 }

@@ -11,6 +11,7 @@ import { runSteps } from "./progress.ts";
 import { reportOf, reportsOf } from "./report.ts";
 import {
   type FileToWrite,
+  isPictureIn,
   isSameFile,
   refusalToFill,
   refusalToWrite,
@@ -83,6 +84,8 @@ async function refusalOf(destination: Destination, inputs: readonly string[]): P
     for (const input of inputs) {
       if (await isSameFile(out, input)) return cataloguedTrouble("path-is-input", out, {});
     }
+    const isPicture = pictures !== undefined && isPictureIn(pictures, stem, out);
+    if (isPicture) return cataloguedTrouble("path-given-twice", out, {});
     const refusal = await refusalToWrite(out, { force });
     if (refusal !== null) return refusal;
   }

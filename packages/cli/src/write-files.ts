@@ -13,7 +13,7 @@ import {
   stat,
   unlink,
 } from "node:fs/promises";
-import { dirname, join, resolve } from "node:path";
+import { basename, dirname, join, resolve } from "node:path";
 import {
   cataloguedTrouble,
   fine,
@@ -96,6 +96,11 @@ export async function isSameFile(a: string, b: string): Promise<boolean> {
 /** Whether a file name is one that `pictureNames` gives for this stem. */
 function isPictureOf(stem: string, name: string): boolean {
   return name === `${stem}-strip.svg` || (name.startsWith(`${stem}-cut-`) && /-cut-\d+\.svg$/.test(name));
+}
+
+/** Whether a path is the place of one of the pictures that go into `folder`. */
+export function isPictureIn(folder: string, stem: string, path: string): boolean {
+  return dirname(resolve(path)) === resolve(folder) && isPictureOf(stem, basename(path));
 }
 
 /** Letters of a file name that come from a moulding's name. */
