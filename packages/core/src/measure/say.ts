@@ -11,6 +11,7 @@ import { lengthTroubles } from "./say/length.ts";
 import { planTroubles } from "./say/plan.ts";
 import { sectionTroubles } from "./say/section.ts";
 import { shelfTroubles } from "./say/shelf.ts";
+import { timberTroubles } from "./say/timber.ts";
 import { harmlessText, writerFor } from "./say/writer.ts";
 import { type Facts, type Trouble, trouble } from "./trouble.ts";
 
@@ -23,6 +24,7 @@ export const CATALOGUES = [
   drawingTroubles,
   planTroubles,
   fileTroubles,
+  timberTroubles,
 ] as const;
 
 type AllTroubles = typeof internalTroubles &
@@ -31,7 +33,8 @@ type AllTroubles = typeof internalTroubles &
   typeof shelfTroubles &
   typeof drawingTroubles &
   typeof planTroubles &
-  typeof fileTroubles;
+  typeof fileTroubles &
+  typeof timberTroubles;
 
 export type TroubleCode = keyof AllTroubles & string;
 
