@@ -9,7 +9,10 @@
 import type { FlatRing, Point, Region } from "../curve/index.ts";
 import type { SoleShape } from "./sole-shape.ts";
 
-/** Edges of a region that face up when the plane stands upright, in the plane's turned frame, as x0 < x1. */
+/**
+ * Edges of a region that face up when the plane stands upright, in the plane's turned frame, as x0 <= x1, in rising
+ * order of x0.
+ */
 export interface Profile {
   readonly tiltDeg: number;
   readonly count: number;
@@ -19,6 +22,8 @@ export interface Profile {
   readonly y1: Float64Array;
   /** Index of the source edge's curve id, as in the region. */
   readonly source: Int32Array;
+  /** The furthest right that edge i or any before it reaches: with `x0` in rising order, where a look-up may begin. */
+  readonly reachX: Float64Array;
   readonly minX: number;
   readonly maxX: number;
 }
@@ -75,7 +80,40 @@ export function profileOf(region: Region, tiltDeg: number): Profile {
   let minX = Number.POSITIVE_INFINITY;
   let maxX = Number.NEGATIVE_INFINITY;
   for (const ring of region) count = addEdges(ring, count);
-  return { tiltDeg, count, x0, y0, x1, y1, source, minX, maxX };
+  sortByStart();
+  const reachX = new Float64Array(count);
+  let furthest = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < count; i++) {
+    if (x1[i] > furthest) furthest = x1[i];
+    reachX[i] = furthest;
+  }
+  return { tiltDeg, count, x0, y0, x1, y1, source, reachX, minX, maxX };
+
+  // Walked anticlockwise the upward edges come from right to left, so turning them round leaves few out of place.
+  function sortByStart(): void {
+    for (const values of [x0, y0, x1, y1, source]) values.subarray(0, count).reverse();
+    for (let i = 1; i < count; i++) {
+      const a = x0[i];
+      if (x0[i - 1] <= a) continue;
+      const b = y0[i];
+      const c = x1[i];
+      const d = y1[i];
+      const e = source[i];
+      let j = i - 1;
+      for (; j >= 0 && x0[j] > a; j--) {
+        x0[j + 1] = x0[j];
+        y0[j + 1] = y0[j];
+        x1[j + 1] = x1[j];
+        y1[j + 1] = y1[j];
+        source[j + 1] = source[j];
+      }
+      x0[j + 1] = a;
+      y0[j + 1] = b;
+      x1[j + 1] = c;
+      y1[j + 1] = d;
+      source[j + 1] = e;
+    }
+  }
 
   function addEdges(ring: FlatRing, start: number): number {
     let at = start;
@@ -106,6 +144,8 @@ export interface DropOptions {
   /** Only the sole between these places across counts (the sole's own frame); its ends unless given. */
   readonly fromMm?: number;
   readonly toMm?: number;
+  /** A caller that only asks whether the plane stops above this height is answered as soon as it does, mm. */
+  readonly enoughAboveMm?: number;
   /** Extra room to leave above an edge, by its source; 0 where none. */
   readonly clearance?: (source: number) => number;
 }
@@ -127,10 +167,12 @@ export function restOn(
   let touched = 0;
   const { x0, y0, x1, y1, source, count } = profile;
   const clearance = options.clearance;
-  for (let i = 0; i < count; i++) {
+  const enough = options.enoughAboveMm ?? Number.POSITIVE_INFINITY;
+  for (let i = firstReaching(profile, left); i < count && height <= enough; i++) {
     const ax = x0[i];
+    if (ax > right) break;
     const bx = x1[i];
-    if (bx < left || ax > right) continue;
+    if (bx < left) continue;
     const room = clearance ? clearance(source[i]) : 0;
     const rise = bx - ax;
     const slope = rise > 0 ? (y1[i] - y0[i]) / rise : 0;
@@ -157,4 +199,16 @@ export function restOn(
       touched = source[i];
     }
   }
+}
+
+/** The first edge from which on some edge reaches as far right as x. */
+function firstReaching(profile: Profile, x: number): number {
+  let low = 0;
+  let high = profile.count;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (profile.reachX[middle] < x) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }

@@ -98,3 +98,9 @@ export const ARC_HANDLE_RATIO = 1e-3;
 
 /** A piece of a section shorter than this is a slip of the drawing, not a shape anyone cuts, mm. */
 export const LEAST_PIECE_MM = 0.01;
+
+/** Two costs or scores of the planner nearer than this are a tie, broken by the order of the drawing. */
+export const SAME_SCORE = 1e-6;
+
+/** Two leans of a plane nearer than this are one, degrees: far below what a hand can set. */
+export const SAME_LEAN_DEG = 1e-3;

@@ -62,6 +62,7 @@ export interface Bench {
   readonly toleranceMm: number;
   readonly sweepOptions: SweepOptions;
   readonly book: CurveBook;
+  readonly gaugeEdge: "left" | "right";
   /** The wanted section seen by a plane of this tilt; kept, since few tilts matter. */
   profileOfPlanned(tiltDeg: number): Profile;
 }
@@ -72,6 +73,8 @@ export interface BenchOptions {
   readonly toleranceMm: number;
   /** Chord error of flattened arcs: coarse while orders are searched, fine for the proof. */
   readonly chordTolMm?: number;
+  /** Side of the drawing that the gauge edge is on; left unless given. */
+  readonly gaugeEdge?: "left" | "right";
 }
 
 /** Lays everything out for planning `planned` (lines and arcs) out of `stick` with the planes of a shelf. */
@@ -97,6 +100,7 @@ export function layOutBench(planned: Ring, stick: Ring, shelf: Shelf, options: B
     toleranceMm: options.toleranceMm,
     sweepOptions: { reachMm: sweepReachMm(stick), chordTolMm, book },
     book,
+    gaugeEdge: options.gaugeEdge ?? "left",
     profileOfPlanned(tiltDeg) {
       const key = tiltDeg.toFixed(6);
       let profile = profiles.get(key);
@@ -118,6 +122,16 @@ export function sourced(ring: Ring, book: CurveBook): Ring {
       return arc(piece.from, piece.to, piece.bulge, book.idOf(centre, radiusMm));
     }),
   };
+}
+
+/** Both sides, the gauge edge's first: where two would do, the one nearer to it is taken, whichever hand that is. */
+export function sidesFromGauge(bench: Bench): readonly ["left", "right"] | readonly ["right", "left"] {
+  return bench.gaugeEdge === "left" ? ["left", "right"] : ["right", "left"];
+}
+
+/** How far a place stands from the gauge edge, mm across. */
+export function fromGaugeEdgeMm(bench: Bench, p: Point): number {
+  return bench.gaugeEdge === "left" ? p.x - bench.box.minX : bench.box.maxX - p.x;
 }
 
 /** A point moved along a direction, mm. */

@@ -8,7 +8,7 @@
  */
 import type { Point } from "../curve/index.ts";
 import { leanDeg, type Pose, type Run, restOn, turned, turnOf } from "../cutting/index.ts";
-import { OVERCUT_MM, toDeg, toRad } from "../measure/index.ts";
+import { OVERCUT_MM, SAME_LEAN_DEG, SEARCH_FLATTEN_MM, toDeg, toRad } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { type PlaneDraft, planeDraft, tidy } from "./draft-cut.ts";
 import { CANTS_DEG } from "./turning.ts";
@@ -302,7 +302,7 @@ function otherRadius(
   const endDeg = Math.min(spacingDeg / 2, toDeg(tool.sole.widthMm / 2 / radiusMm));
   const low = Math.min(stretch.lowDeg + Math.max(0, lowDeg + endDeg - stretch.lowDeg), stretch.highDeg);
   const high = Math.max(stretch.highDeg - Math.max(0, stretch.highDeg - (highDeg - endDeg)), low);
-  const count = Math.max(1, Math.ceil((high - low) / spacingDeg - 1e-6) + 1);
+  const count = Math.max(1, Math.ceil((high - low) / spacingDeg - SAME_LEAN_DEG) + 1);
   if (count > MOST_SETTINGS_FOR_ARC) return null;
   const tilts = Array.from({ length: count }, (_, i) =>
     count === 1 ? (low + high) / 2 : low + ((high - low) * i) / (count - 1),
@@ -328,7 +328,7 @@ function otherRadius(
     ],
     covers: [{ lowDeg, highDeg }],
     shortMm: toRad(shortDeg) * radiusMm,
-    ridgeMm: Math.max(1e-3, (apartMm * apartMm * bend) / 8),
+    ridgeMm: Math.max(SEARCH_FLATTEN_MM, (apartMm * apartMm * bend) / 8),
   };
 }
 

@@ -6,7 +6,7 @@
  * plane is held along it, its sole's end at the wall, as deep as the section beside the wall allows.
  */
 import { leanDeg, type Profile, type Run, restOn, turned, turnOf } from "../cutting/index.ts";
-import { OVERCUT_MM } from "../measure/index.ts";
+import { OVERCUT_MM, SAME_SCORE } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { type PlaneDraft, planeDraft, poseAt, tidy } from "./draft-cut.ts";
 import { cantFor } from "./turning.ts";
@@ -136,7 +136,7 @@ function shiftsOver(span: FloorSpan, tool: Tool, bench: Bench): number[] | null 
     return [origin(left)];
   }
   const lap = bench.limits.bodyClearanceMm * 4;
-  const count = Math.ceil((length - lap) / (width - lap) - 1e-9);
+  const count = Math.ceil((length - lap) / (width - lap) - SAME_SCORE);
   if (count > MOST_WIDTHS) return null;
   const first = leftMm;
   const last = rightMm - width;

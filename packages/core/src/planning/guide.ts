@@ -4,7 +4,7 @@
  */
 import type { Point, Region } from "../curve/index.ts";
 import { leanDeg, type Pose, standingBeside, turned, turnOf } from "../cutting/index.ts";
-import type { Bench } from "./bench.ts";
+import { type Bench, sidesFromGauge } from "./bench.ts";
 import { endsInPlace, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
 
 export type Guide =
@@ -91,12 +91,17 @@ function fencedEdge(bench: Bench, draft: PlaneDraft, pose: Pose): Guide | null {
 
 function nearest(options: readonly Guide[], reachMm: number): Guide | null {
   let best: Extract<Guide, { kind: "edge" }> | null = null;
-  for (const option of options) {
+  const gaugeFirst = [...options].sort((a, b) => rankOfEdge(a) - rankOfEdge(b));
+  for (const option of gaugeFirst) {
     if (option.kind !== "edge" || option.fenceMm > reachMm) continue;
     // The gauge edge is the one everything else is measured from: it is taken unless the other is much nearer.
     if (!best || option.fenceMm < best.fenceMm - 5) best = option;
   }
   return best;
+}
+
+function rankOfEdge(guide: Guide): number {
+  return guide.kind === "edge" && (guide.edge === "gauge edge" || guide.edge === "face") ? 0 : 1;
 }
 
 /** The stick's edges to the left and right as it is turned for a cut, and where they stand in that frame. */
@@ -115,12 +120,20 @@ function edgesBySide(bench: Bench, cantDeg: number) {
     "-90": ["back", "face"],
   };
   const [left, right] = names[String(cantDeg)] ?? ["gauge edge", "far edge"];
-  return { left, right, leftAt, rightAt } as const;
+  const named = (edge: Edge): Edge => (bench.gaugeEdge === "left" ? edge : OTHER_HAND[edge]);
+  return { left: named(left), right: named(right), leftAt, rightAt } as const;
 }
+
+const OTHER_HAND: Readonly<Record<Edge, Edge>> = {
+  "gauge edge": "far edge",
+  "far edge": "gauge edge",
+  face: "face",
+  back: "back",
+};
 
 function wallBesideSole(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): Guide | null {
   const ends = endsInPlace(draft, pose);
-  for (const side of ["left", "right"] as const) {
+  for (const side of sidesFromGauge(bench)) {
     const sign = side === "left" ? -1 : 1;
     const end = ends[side];
     const outside = heightOf(standingBeside(before, end, pose, sign));

@@ -3,10 +3,12 @@
  * smaller expected error. Errors are what a good hand holds, 95 %, added as independent ones (root of the sum of
  * squares); common practice, no source.
  */
+
 import type { Point, Region } from "../curve/index.ts";
 import { distanceMm, pointAt } from "../curve/index.ts";
 import { type PlanMark, spansAlong, turnedBack, turnOf } from "../cutting/index.ts";
-import type { Bench } from "./bench.ts";
+import { BESIDE_MM } from "../measure/index.ts";
+import { type Bench, fromGaugeEdgeMm, sidesFromGauge } from "./bench.ts";
 import { endsInPlace, firstLeanDeg, type PlaneDraft, tidy } from "./draft-cut.ts";
 import { isCurved, type TriedCut } from "./try-cut.ts";
 
@@ -44,9 +46,8 @@ export function marksFor(
       marks.push(...marksOf(bench, cut, cut.draft, number, feet, hand));
       if (isCurved(cut.draft)) feet.push(...feetOf(bench, cut.draft, number));
     } else {
-      for (const p of sawLineEnds(cut)) {
-        marks.push(edgeMark(bench, p, number, "place", hand.lineMm));
-      }
+      const ends = sawLineEnds(cut).sort((a, b) => fromGaugeEdgeMm(bench, a) - fromGaugeEdgeMm(bench, b));
+      for (const p of ends) marks.push(edgeMark(bench, p, number, "place", hand.lineMm));
     }
   });
   return marks.map((mark, i) => ({ id: `m${i + 1}`, ...mark }));
@@ -121,12 +122,12 @@ function marksOf(
   }
   const leaning = Math.abs(firstLeanDeg(draft)) >= bench.limits.leaningFromDeg;
   const marks: Omit<ReasonedMark, "id">[] = [];
-  const facet = facetEnds(cut, draft);
+  const facet = facetEnds(bench, cut, draft);
   if (leaning) {
     for (const p of facet) marks.push(edgeMark(bench, p, number, "place", hand.lineMm));
     return marks;
   }
-  for (const side of ["left", "right"] as const) {
+  for (const side of sidesFromGauge(bench)) {
     const wall = side === "left" ? cut.wallMm[0] : cut.wallMm[1];
     if (wall < bench.limits.guideWallMm) continue;
     const all = draft.runs.map((run) => endsInPlace(draft, run[0])[side]);
@@ -155,21 +156,21 @@ function nearestFoot(feet: readonly Foot[], to: readonly Point[]): Foot | null {
 
 /** Where a line up from the sole leaves the wood as it stands: the place a line can be scribed at. */
 function surfaceAlong(before: Region, from: Point, up: Point): Point | null {
-  const inside = { x: from.x + up.x * 1e-3, y: from.y + up.y * 1e-3 };
+  const inside = { x: from.x + up.x * BESIDE_MM, y: from.y + up.y * BESIDE_MM };
   const spans = spansAlong(before, inside, up);
   const last = spans[spans.length - 1];
   return last ? { x: inside.x + up.x * last[1], y: inside.y + up.y * last[1] } : null;
 }
 
 /** Where the flat a cut leaves begins and ends on the wood: the ends of the newly cut stretch of its sole's line. */
-function facetEnds(cut: TriedCut, draft: PlaneDraft): Point[] {
+function facetEnds(bench: Bench, cut: TriedCut, draft: PlaneDraft): Point[] {
   const found: Point[] = [];
   for (const run of draft.runs) {
     const ends = endsInPlace(draft, run[0]);
     const length = distanceMm(ends.left, ends.right);
     const dir = { x: (ends.right.x - ends.left.x) / length, y: (ends.right.y - ends.left.y) / length };
     const up = turnedBack(turnOf(run[0][2]), { x: 0, y: 1 });
-    const start = { x: ends.left.x + up.x * 5e-3, y: ends.left.y + up.y * 5e-3 };
+    const start = { x: ends.left.x + up.x * BESIDE_MM, y: ends.left.y + up.y * BESIDE_MM };
     for (const [from, to] of spansAlong(cut.before, start, dir)) {
       if (from > length) continue;
       for (const at of [from, Math.min(to, length)])
@@ -177,6 +178,7 @@ function facetEnds(cut: TriedCut, draft: PlaneDraft): Point[] {
     }
   }
   if (found.length < 2) return found;
+  found.sort((a, b) => fromGaugeEdgeMm(bench, a) - fromGaugeEdgeMm(bench, b));
   return [found[0], found[found.length - 1]];
 }
 
@@ -186,7 +188,11 @@ function sawLineEnds(cut: TriedCut): Point[] {
   const length = distanceMm(from, to);
   const dir = { x: (to.x - from.x) / length, y: (to.y - from.y) / length };
   const back = 1e3;
-  const start = { x: from.x - dir.x * back - dir.y * -5e-3, y: from.y - dir.y * back + dir.x * -5e-3 };
+  // Read a little to the right of the line, in the waste.
+  const start = {
+    x: from.x - dir.x * back + dir.y * BESIDE_MM,
+    y: from.y - dir.y * back - dir.x * BESIDE_MM,
+  };
   const spans = spansAlong(cut.before, start, dir);
   const first = spans[0];
   const last = spans[spans.length - 1];
@@ -223,7 +229,7 @@ function edgeMark(
   kind: PlanMark["kind"],
   errorMm: number,
 ): Omit<ReasonedMark, "id"> {
-  const fromGauge = at.x - bench.box.minX;
+  const fromGauge = fromGaugeEdgeMm(bench, at);
   const onSide = Math.min(at.x - bench.box.minX, bench.box.maxX - at.x) < 0.01;
   const error = round3(errorMm);
   if (onSide) {
@@ -263,7 +269,7 @@ function depthMark(
     before: number,
     kind: "depth" as const,
     at: [tidy(floor.x), tidy(floor.y)] as const,
-    fromGaugeEdge: tidy(floor.x - bench.box.minX),
+    fromGaugeEdge: tidy(fromGaugeEdgeMm(bench, floor)),
     error,
     errorFromEdge: error,
   };
@@ -271,9 +277,14 @@ function depthMark(
     case 180:
       return { ...base, from: "back", distance: tidy(floor.y - bench.box.minY) };
     case 90:
-      return { ...base, from: "far edge", distance: tidy(bench.box.maxX - floor.x) };
-    case -90:
-      return { ...base, from: "gauge edge", distance: tidy(floor.x - bench.box.minX) };
+    case -90: {
+      // Stood on one edge, the depth is gauged from the edge that then looks up.
+      const fromGauge = fromGaugeEdgeMm(bench, floor);
+      const gaugeUp = (draft.cantDeg === -90) === (bench.gaugeEdge === "left");
+      return gaugeUp
+        ? { ...base, from: "gauge edge", distance: tidy(fromGauge) }
+        : { ...base, from: "far edge", distance: tidy(bench.box.maxX - bench.box.minX - fromGauge) };
+    }
     default:
       return { ...base, from: "face", distance: tidy(bench.box.maxY - floor.y) };
   }

@@ -2,8 +2,10 @@
  * The order of cuts, found by making them: flats first, by most waste; then the curved planes, by a beam over the
  * sets already cut, each tried on the wood as it then stands, with the relief and the seat it needs put before it.
  */
+
 import type { Region } from "../curve/index.ts";
 import { isFlatKind, leanDeg } from "../cutting/index.ts";
+import { SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { type Draft, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
 import { evenedArrises, reliefsAt, seatMakers } from "./relief.ts";
@@ -58,7 +60,7 @@ export function orderFlats(bench: Bench, wood: Region, flats: readonly PlaneDraf
         continue;
       }
       const score = flatScore(draft, tried, cuts[cuts.length - 1]);
-      if (!best || score > best.score + 1e-6) best = { tried, draft, score };
+      if (!best || score > best.score + SAME_SCORE) best = { tried, draft, score };
     }
     if (best) {
       const chosen = best.draft;
@@ -111,7 +113,7 @@ export function orderCurves(bench: Bench, wood: Region, curves: readonly (readon
         if (state.done & (1 << i)) return;
         const grown = cutBestWay(bench, state, ways, i);
         const known = next.get(grown.done);
-        if (!known || grown.cost < known.cost - 1e-9) next.set(grown.done, grown);
+        if (!known || grown.cost < known.cost - SAME_SCORE) next.set(grown.done, grown);
       });
     }
     beam = [...next.values()].sort((a, b) => a.cost - b.cost || a.done - b.done).slice(0, BEAM_WIDTH);
@@ -136,7 +138,7 @@ function cutBestWay(bench: Bench, state: BeamState, ways: readonly PlaneDraft[],
       placeCost(bench, state.last, index, draft);
     const last = made.cuts[made.cuts.length - 1];
     const wood = last ? last.after : state.wood;
-    if (!best || cost < best.cost - 1e-9) {
+    if (!best || cost < best.cost - SAME_SCORE) {
       best = { done, last: index, wood, cuts: [...state.cuts, ...made.cuts], cost, refused: state.refused };
     }
   }
@@ -206,7 +208,7 @@ function makeSeat(bench: Bench, before: Region, draft: PlaneDraft): TriedCut[] |
   let best: { made: TriedCut[]; score: number } | null = null;
   for (const set of [...sets.filter((s) => s.length === 1), ...pool]) {
     const made = seatAfter(bench, before, set, draft);
-    if (made && (!best || made.score > best.score + 1e-9)) best = made;
+    if (made && (!best || made.score > best.score + SAME_SCORE)) best = made;
   }
   best ??= evenedAfter(bench, before, [...sets.filter((s) => s.length === 1), ...pool], draft);
   if (best) return best.made;
@@ -240,7 +242,7 @@ function evenedAfter(
   for (const tried of first) {
     for (const shaving of evenedArrises(bench, tried.after, draft)) {
       const made = seatAfter(bench, before, [tried.draft as PlaneDraft, shaving], draft);
-      if (made && (!best || made.score > best.score + 1e-9)) best = made;
+      if (made && (!best || made.score > best.score + SAME_SCORE)) best = made;
     }
   }
   return best;

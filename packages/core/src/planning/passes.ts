@@ -1,4 +1,5 @@
 /** Strokes and minutes of a cut, from what it takes and how thick a shaving is. Common practice, no source. */
+
 import { pointAt, type Region } from "../curve/index.ts";
 import { isFlatKind, placedSole, spansAlong, turnedBack, turnOf } from "../cutting/index.ts";
 import type { Bench } from "./bench.ts";
@@ -22,6 +23,8 @@ export interface Passes {
 }
 
 const PLACES = 9;
+/** A last shaving thinner than this share of one is not taken: the one before is set a little heavier. */
+const SHARE_OF_SHAVING = 1 / 20;
 
 export function passesOf(
   bench: Bench,
@@ -51,7 +54,7 @@ export function passesOf(
       }
     }
   }
-  const byDepth = Math.ceil(depthMm / shavingMm - 1e-3) * (curved ? 1 : draft.runs.length);
+  const byDepth = Math.ceil(depthMm / shavingMm - SHARE_OF_SHAVING) * (curved ? 1 : draft.runs.length);
   const byArea = Math.ceil(takesMm2 / (shavingMm * draft.tool.sole.widthMm));
   const fine = draft.purpose === "shape" ? 1 : 0;
   const passes = Math.max(1, byDepth, byArea) + fine;

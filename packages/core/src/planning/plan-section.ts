@@ -10,11 +10,12 @@ import {
   refused,
   trouble,
 } from "../measure/index.ts";
-import type { Section } from "../section/index.ts";
+import { mirrorSection, type Section } from "../section/index.ts";
 import { type Shelf, shelfFile } from "../shelf/index.ts";
 import { type Bench, layOutBench, type Shavings } from "./bench.ts";
 import { tidy } from "./draft-cut.ts";
 import { finishOf } from "./finish.ts";
+import { type Mirror, mirrorDraft, mirrorPlanned, mirrorRefused, mirrorShelf } from "./handedness.ts";
 import { marksFor } from "./marks.ts";
 import { normalise } from "./normalise.ts";
 import { orderCurves, orderFlats, type Refused } from "./order.ts";
@@ -35,6 +36,8 @@ export interface PlanRequest {
   /** Unit of the bench sentences; the file's numbers are always mm. */
   readonly unit?: BenchUnit;
   readonly name?: string;
+  /** Side of the drawing on which the stick's gauge edge lies; left unless given. */
+  readonly gaugeEdge?: "left" | "right";
   readonly limits?: CuttingLimits;
   readonly shavings?: Shavings;
   readonly working?: Working;
@@ -71,13 +74,17 @@ export function* planSteps(request: PlanRequest): Generator<PlanProgress, Outcom
     );
   }
   yield progress(0, "reading the section");
-  const normalised = normalise(request.section, request.shelf, toleranceMm);
+  // The search always sees the gauge edge on its left; see handedness.ts.
+  const mirrored = request.gaugeEdge === "right";
+  const section = mirrored ? mirrorSection(request.section) : request.section;
+  const shelf = mirrored ? mirrorShelf(request.shelf) : request.shelf;
+  const normalised = normalise(section, shelf, toleranceMm);
   const options = {
     toleranceMm,
     ...(request.limits ? { limits: request.limits } : {}),
     ...(request.shavings ? { shavings: request.shavings } : {}),
   };
-  const bench = layOutBench(normalised.planned, request.section.stick, request.shelf, options);
+  const bench = layOutBench(normalised.planned, section.stick, shelf, options);
   if (bench.worked.length === 0) return refused(trouble("section-nothing-to-cut", "section", {}));
   yield progress(1, "finding a plane for each part");
   const wanted = wantedCuts(bench);
@@ -96,7 +103,7 @@ export function* planSteps(request: PlanRequest): Generator<PlanProgress, Outcom
     makeAll(bench, bench.stickRegion, [...drafts, ...wanted.saws]),
   );
   yield progress(5, "proving every cut");
-  return fine(proven(request, normalised.planned, bench, sequence, [...flats.refused, ...curves.refused]));
+  return fine(proven(request, bench, sequence, [...flats.refused, ...curves.refused], mirrored));
 }
 
 function progress(done: number, says: string): PlanProgress {
@@ -106,24 +113,32 @@ function progress(done: number, says: string): PlanProgress {
 /** The plan of a sequence, every figure taken from cutting it again on finely flattened arcs. */
 function proven(
   request: PlanRequest,
-  planned: Ring,
   searched: Bench,
   sequence: Sequence,
   refusals: readonly Refused[],
+  mirrored: boolean,
 ): Plan {
   const unit = request.unit ?? "mm";
   const working = request.working ?? COMMON_WORKING;
-  const bench = layOutBench(planned, request.section.stick, request.shelf, {
+  const axisXMm = (searched.box.minX + searched.box.maxX) / 2;
+  const mirror: Mirror = { axisXMm, pieces: searched.planned.pieces.length };
+  const planned = mirrored ? mirrorPlanned(searched.planned, axisXMm) : searched.planned;
+  const options = {
     toleranceMm: searched.toleranceMm,
     limits: searched.limits,
     shavings: searched.shavings,
+    gaugeEdge: request.gaugeEdge ?? "left",
+  } as const;
+  const bench = layOutBench(planned, request.section.stick, request.shelf, {
+    ...options,
     chordTolMm: FLATTEN_MM,
   });
-  const made = makeAll(
-    bench,
-    bench.stickRegion,
-    sequence.cuts.map((cut) => redrawn(bench, cut.draft)),
+  const coarse = mirrored ? layOutBench(planned, request.section.stick, request.shelf, options) : searched;
+  const refused = mirrored ? refusals.map((r) => mirrorRefused(coarse, r, mirror)) : refusals;
+  const drafts = sequence.cuts.map((cut) =>
+    mirrored ? mirrorDraft(bench, cut.draft, mirror) : redrawn(bench, cut.draft),
   );
+  const made = makeAll(bench, bench.stickRegion, drafts);
   const marks = marksFor(bench, made.cuts);
   const cuts = planCuts(bench, made.cuts, marks, working, unit);
   const settings = cuts.length > 0 ? cuts[cuts.length - 1].setting : 0;
@@ -156,7 +171,7 @@ function proven(
     marks,
     cuts,
     finish: finishOf(bench, request.section.outline, made.wood, marks),
-    uncut: uncutPlaces(bench, made.wood, refusals, unit),
+    uncut: uncutPlaces(bench, coarse, made.wood, refused, unit),
   };
 }
 

@@ -2,8 +2,10 @@
  * Whether any plane on the shelf, held any way a hand can hold it, can touch a place of the section without overcut;
  * and, where none can, which pose comes nearest and what stands in its way.
  */
+
 import { type Point, pointAt } from "../curve/index.ts";
 import { leanDeg, restOn, turned, turnOf } from "../cutting/index.ts";
+import { SAME_POINT_MM } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { CANTS_DEG } from "./turning.ts";
 import { outwardTiltDeg, type WorkedPiece } from "./worked-piece.ts";
@@ -17,6 +19,9 @@ export interface Reach {
   /** Where that pose meets the section. */
   readonly meets: Point | null;
 }
+
+/** A sole that touches a wall beside it is not stopped by it, mm. */
+const NARROW_MM = 0.001;
 
 const TILT_STEP_DEG = 5;
 const SOLE_PLACES = 13;
@@ -35,10 +40,13 @@ export function reachAt(bench: Bench, piece: WorkedPiece, t: number, withinMm: n
         const x = tool.sole.leftMm + ((tool.sole.rightMm - tool.sole.leftMm) * i) / (SOLE_PLACES - 1);
         // The sole's own place x is laid on the wanted place, `withinMm` above it.
         const height = place.y + withinMm - tool.shape.heightAt(x);
-        const rest = restOn(profile, tool.shape, place.x - x, { narrowMm: 1e-3 });
+        const rest = restOn(profile, tool.shape, place.x - x, {
+          narrowMm: NARROW_MM,
+          enoughAboveMm: height + best.overcutMm,
+        });
         if (!rest) continue;
         const overcutMm = Math.max(0, rest.heightMm - height);
-        if (overcutMm < best.overcutMm - 1e-9) {
+        if (overcutMm < best.overcutMm - SAME_POINT_MM) {
           const back = turnOf(-tilt);
           const meets = turned(back, {
             x: rest.touchXMm,

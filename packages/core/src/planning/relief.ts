@@ -4,7 +4,7 @@
  */
 import type { Region } from "../curve/index.ts";
 import { leanDeg, type Pose, profileOf, restOn, turned, turnOf } from "../cutting/index.ts";
-import { OVERCUT_MM, toDeg } from "../measure/index.ts";
+import { OVERCUT_MM, SAME_LEAN_DEG, SAME_POINT_MM, toDeg } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { endsInPlace, type PlaneDraft, planeDraft, poseAt, type SharedLine, tidy } from "./draft-cut.ts";
 import { tryCut } from "./try-cut.ts";
@@ -93,7 +93,7 @@ function outermostPose(draft: PlaneDraft, side: "left" | "right"): Pose {
   return poses.reduce((a, b) => {
     const ax = endsInPlace(draft, a)[side].x;
     const bx = endsInPlace(draft, b)[side].x;
-    return (side === "left" ? bx < ax - 1e-9 : bx > ax + 1e-9) ? b : a;
+    return (side === "left" ? bx < ax - SAME_POINT_MM : bx > ax + SAME_POINT_MM) ? b : a;
   });
 }
 
@@ -274,7 +274,7 @@ function seatPoses(draft: PlaneDraft): Pose[] {
   const poses = draft.runs.flat();
   const upright = uprightTilt(draft.cantDeg);
   const nearest = (wanted: number): Pose =>
-    poses.reduce((a, b) => (Math.abs(b[2] - wanted) < Math.abs(a[2] - wanted) - 1e-9 ? b : a));
+    poses.reduce((a, b) => (Math.abs(b[2] - wanted) < Math.abs(a[2] - wanted) - SAME_LEAN_DEG ? b : a));
   const first = nearest(upright);
   if (!draft.rock) return [first];
   const middle = nearest((draft.rock.lowDeg + draft.rock.highDeg) / 2);

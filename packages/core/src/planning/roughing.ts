@@ -4,7 +4,7 @@
  */
 import type { Region } from "../curve/index.ts";
 import { leanDeg, type Pose, type Run, restOn, turned, turnOf } from "../cutting/index.ts";
-import { DRAWING_NOISE_MM, OVERCUT_MM } from "../measure/index.ts";
+import { DRAWING_NOISE_MM, OVERCUT_MM, SAME_SCORE } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { type PlaneDraft, planeDraft, poseAt, tidy } from "./draft-cut.ts";
 import { tryCut } from "./try-cut.ts";
@@ -43,7 +43,7 @@ export function roughingCuts(
         (lean > 1 ? LEAN_COST_MM2 + lean / 15 : 0) -
         (draft.runs.length - 1) * 3 -
         draft.tool.sole.widthMm / 1000;
-      if (!best || score > best.score + 1e-6) best = { draft, score, after: tried.after };
+      if (!best || score > best.score + SAME_SCORE) best = { draft, score, after: tried.after };
     }
     if (!best) break;
     chosen.push(best.draft);

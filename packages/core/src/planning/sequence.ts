@@ -1,5 +1,7 @@
 /** A sequence of cuts made one after another, and the tidying of one: cuts that are not needed are dropped. */
+
 import { difference, type Region, regionAreaMm2 } from "../curve/index.ts";
+import { SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { type Draft, type PlaneDraft, planeDraft, sawDraft } from "./draft-cut.ts";
 import { costOf } from "./order.ts";
@@ -59,7 +61,7 @@ export function tidied(bench: Bench, wood: Region, sequence: Sequence): Sequence
     const tried = withoutIdle(bench, wood, drafts);
     if (!tried.allowed || leftMm2(bench, tried.wood) > leftMm2(bench, best.wood) + SAME_LEFT_MM2) continue;
     const cost = soundCost(bench, tried);
-    if (cost < bestCost - 1e-9) {
+    if (cost < bestCost - SAME_SCORE) {
       best = tried;
       bestCost = cost;
     }

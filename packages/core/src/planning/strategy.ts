@@ -1,7 +1,7 @@
 /** Which cuts a section wants: floors and walls for its flats, a saw for its bevels, a curved plane for each arc. */
 import { difference, insideRing, type Region, type Ring, regionAreaMm2 } from "../curve/index.ts";
 import { cutAway } from "../cutting/index.ts";
-import { DRAWING_NOISE_MM } from "../measure/index.ts";
+import { DRAWING_NOISE_MM, SAME_POINT_MM } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { type CurveCover, curveCovers } from "./curves.ts";
 import { type PlaneDraft, type SawDraft, sawDraft, sweepOfDraft } from "./draft-cut.ts";
@@ -87,7 +87,7 @@ function sawnBevel(bench: Bench, piece: WorkedPiece): SawDraft | null {
       if ((p.x - from.x) * uy - (p.y - from.y) * ux > DRAWING_NOISE_MM) return null;
     }
   }
-  const square = Math.abs(ux) < 1e-6 || Math.abs(uy) < 1e-6;
+  const square = Math.abs(ux) * length < SAME_POINT_MM || Math.abs(uy) * length < SAME_POINT_MM;
   if (square) return null;
   const cant = cantFor(bench, piece.startTiltDeg);
   const draft = sawDraft(bench, from, to, cant ?? 0, [piece.index]);

@@ -14,9 +14,13 @@ const PLACES = 40;
 /** Wood that begins this near a piece stands on it, mm. */
 const STANDS_OFF_MM = 0.03;
 
-/** Every place where more than the tolerance is left on the wanted section, in the order of the outline. */
+/**
+ * Every place where more than the tolerance is left on the wanted section, in the order of the outline.
+ * What is left is read on the bench of the proof; what could reach it on the search's, whose arcs are coarser.
+ */
 export function uncutPlaces(
   bench: Bench,
+  searched: Bench,
   wood: Region,
   refused: readonly Refused[],
   unit: BenchUnit,
@@ -37,7 +41,7 @@ export function uncutPlaces(
       Math.max(...tall.map((s) => s.heightMm)),
       Math.max(depthOf(bench, heavy), bench.toleranceMm),
     );
-    places.push(uncutPlace(bench, piece, first, last, left, refused, unit));
+    places.push(uncutPlace(searched, piece, first, last, left, refused, unit));
   }
   if (places.length === 0) {
     // The wood left touches no piece squarely (a corner between two): it is named at the piece nearest to it.
@@ -45,7 +49,7 @@ export function uncutPlaces(
     const p = { x: ring.xs[0], y: ring.ys[0] };
     const index = nearestOnRing(bench.planned, p).piece;
     const piece = bench.worked.find((w) => w.index === index) ?? bench.worked[0];
-    if (piece) places.push(uncutPlace(bench, piece, 0, 1, depthOf(bench, heavy), refused, unit));
+    if (piece) places.push(uncutPlace(searched, piece, 0, 1, depthOf(bench, heavy), refused, unit));
   }
   return places;
 }
