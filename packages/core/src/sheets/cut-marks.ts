@@ -24,12 +24,14 @@ export interface Marked {
 
 const FIRST_ROW_MM = 5.5;
 const ROW_MM = 6.4;
+/** All rows of gauge dimensions stand within this. */
+const ROWS_MM = 7;
 const FENCE_THICK_MM = 5;
 const FENCE_ABOVE_MM = 6;
 const FENCE_REACH_MM = 14;
 const SIDE_GAP_MM = 5;
 /** Upright dimensions stay between these on the page, so that their lettering finds room. */
-const LEFTMOST_MM = 22;
+const LEFTMOST_MM = 38;
 const RIGHTMOST_MM = 130;
 
 export function lengthWords(lengthMm: number, options: PictureOptions): string {
@@ -50,9 +52,12 @@ export function cutMarks(
 ): Marked {
   const marks = plan.marks.filter((mark) => mark.before === cut.number);
   const across = marks.filter((mark) => mark.kind !== "depth");
+  const rowsCount = across.length + (cut.fence !== undefined && cut.fence > 0 ? 1 : 0);
+  const stepMm = Math.min(ROW_MM, ROWS_MM / Math.max(1, rowsCount - 1));
+  const rowAt = (index: number): number => FIRST_ROW_MM + index * stepMm;
   return joined([
-    ...across.map((mark, row) => gaugeMark(plan, cut, view, mark, row, options)),
-    fenceMark(plan, cut, view, across.length, options),
+    ...across.map((mark, index) => gaugeMark(plan, cut, view, mark, rowAt(index), options)),
+    fenceMark(plan, cut, view, rowAt(across.length), options),
     depthMark(plan, cut, view, waste, marks, options),
   ]);
 }
@@ -74,11 +79,11 @@ function dimensionSide(view: StickView): { readonly aside: PaperPoint; readonly 
   return { aside: isBack ? [-up[0], -up[1]] : up, isBack };
 }
 
-/** How far a point of the stick lies from the line that row `row` of the gauge dimensions stands on, mm on paper. */
-function rowOffMm(plan: Plan, view: StickView, y: number, row: number): number {
+/** How far a point of the stick lies from a line so far off the stick's side, mm on paper. */
+function rowOffMm(plan: Plan, view: StickView, y: number, offSideMm: number): number {
   const stick = turnedBox(plan.stick, 0);
   const sideY = dimensionSide(view).isBack ? -stick.maxY : -stick.minY;
-  return Math.abs(y - sideY) * view.scaleRatio + FIRST_ROW_MM + row * ROW_MM;
+  return Math.abs(y - sideY) * view.scaleRatio + offSideMm;
 }
 
 function gaugeMark(
@@ -86,7 +91,7 @@ function gaugeMark(
   cut: PlanCut,
   view: StickView,
   mark: PlanMark,
-  row: number,
+  offSideMm: number,
   options: PictureOptions,
 ): Marked {
   const footX = footOf(plan, cut, mark);
@@ -94,7 +99,7 @@ function gaugeMark(
     foot: toPaper(view, [footX, footY(plan, cut, footX, mark)]),
     line: toPaper(view, [mark.at[0], mark.at[1]]),
     aside: dimensionSide(view).aside,
-    offMm: rowOffMm(plan, view, mark.at[1], row),
+    offMm: rowOffMm(plan, view, mark.at[1], offSideMm),
     sizeMm: figureMm(options.unit),
   });
   const name = mark.kind === "end" ? "end line " : "";
@@ -218,7 +223,13 @@ export function soleOnPaper(cut: PlanCut, view: StickView): readonly PaperPoint[
 }
 
 /** The fence against its edge, or the batten beside the plane, as the outline of a tool. */
-function fenceMark(plan: Plan, cut: PlanCut, view: StickView, row: number, options: PictureOptions): Marked {
+function fenceMark(
+  plan: Plan,
+  cut: PlanCut,
+  view: StickView,
+  offSideMm: number,
+  options: PictureOptions,
+): Marked {
   if (cut.runsAgainst === "batten") return battenMark(plan, cut, view);
   if (cut.runsAgainst !== "gauge edge" && cut.runsAgainst !== "far edge") return { items: [], wishes: [] };
   const stick = turnedBox(plan.stick, 0);
@@ -260,7 +271,7 @@ function fenceMark(plan: Plan, cut: PlanCut, view: StickView, row: number, optio
     from: toPaper(view, [edgeX, sideY]),
     to: toPaper(view, [nearX, sideY]),
     aside,
-    offMm: rowOffMm(plan, view, sideY, row),
+    offMm: rowOffMm(plan, view, sideY, offSideMm),
     sizeMm: figureMm(options.unit),
   });
   const set = marked(`fence ${lengthWords(cut.fence, options)}`, lines, options);

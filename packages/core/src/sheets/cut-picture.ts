@@ -35,8 +35,8 @@ const SENTENCE_MM = 3.8;
 const LINE_HEIGHT_MM = 4.9;
 
 const PICTURE: Box = { minX: 6, minY: 44, maxX: 184, maxY: 131 };
-const STICK_ROOM = { widthMm: 106, heightMm: 54 } as const;
-const BENCH = { centreX: 70, lineY: 110, fromX: 8, toX: 134 } as const;
+const STICK_ROOM = { widthMm: 106, flatMm: 55, turnedMm: 60 } as const;
+const BENCH = { centreX: 70, lineY: 115, fromX: 8, toX: 134 } as const;
 const ENLARGED: Disc = { centre: [161, 65], radiusMm: 20 };
 const BODY_MM = 27;
 const LEAST_BODY_MM = 8;

@@ -31,7 +31,7 @@ export function stationsOf(cut: PlanCut): readonly Pose[] {
 }
 
 function rockedBothWays(begun: Pose, poses: readonly Pose[]): readonly [Pose, Pose] | null {
-  const turned = poses.map((pose) => turnDeg(begun[2], pose[2]));
+  const turned: readonly number[] = poses.map((pose) => turnDeg(begun[2], pose[2]));
   const right = Math.min(...turned);
   const left = Math.max(...turned);
   if (right > -ONE_LEAN_DEG || left < ONE_LEAN_DEG) return null;

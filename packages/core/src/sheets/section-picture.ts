@@ -28,7 +28,7 @@ const PAGE = { widthMm: 190, heightMm: 145, marginMm: 8 } as const;
 const TITLE_MM = 5.6;
 const NOTE_MM = 3.8;
 const PICTURE: Box = { minX: 6, minY: 22, maxX: 184, maxY: 139 };
-const STICK_ROOM = { widthMm: 130, heightMm: 56 } as const;
+const STICK_ROOM = { widthMm: 130, flatMm: 56, turnedMm: 56 } as const;
 const BASE = { centreX: 84, lineY: 114 } as const;
 const JOIN_MM = 1.1;
 /** A part narrower than this on paper is a wall or a nick, and goes unnamed. */

@@ -37,20 +37,22 @@ export function directionToPaper(view: StickView, step: PaperPoint): PaperPoint 
 const PICTURE_SCALES = [10, 5, 2, 1, 0.5, 0.2, 0.1, 0.05, 0.02] as const;
 const ENLARGEMENT_SCALES = [50, 20, 10, 5, 2, 1] as const;
 
+/** Room for the stick on a page, mm. A stick that stands turned may come nearer to the top than one lying flat. */
+export interface StickRoom {
+  readonly widthMm: number;
+  readonly flatMm: number;
+  readonly turnedMm: number;
+}
+
 /** The largest scale at which the stick fits, however it is turned in any of the plan's cuts: one for all pages. */
-export function commonScale(
-  plan: Plan,
-  room: { readonly widthMm: number; readonly heightMm: number },
-): number {
-  const cants = [0, ...plan.cuts.map((cut) => cut.cant)];
-  const boxes = cants.map((cantDeg) => turnedBox(plan.stick, cantDeg));
-  const widthMm = Math.max(...boxes.map((box) => box.maxX - box.minX));
-  const heightMm = Math.max(...boxes.map((box) => box.maxY - box.minY));
-  const smallest = PICTURE_SCALES[PICTURE_SCALES.length - 1] as number;
-  return (
-    PICTURE_SCALES.find((scale) => widthMm * scale <= room.widthMm && heightMm * scale <= room.heightMm) ??
-    smallest
-  );
+export function commonScale(plan: Plan, room: StickRoom): number {
+  const fits = (scale: number): boolean =>
+    [0, ...plan.cuts.map((cut) => cut.cant)].every((cantDeg) => {
+      const box = turnedBox(plan.stick, cantDeg);
+      const heightMm = cantDeg === 0 ? room.flatMm : room.turnedMm;
+      return (box.maxX - box.minX) * scale <= room.widthMm && (box.maxY - box.minY) * scale <= heightMm;
+    });
+  return PICTURE_SCALES.find(fits) ?? (PICTURE_SCALES[PICTURE_SCALES.length - 1] as number);
 }
 
 /** The largest scale at which a detail so wide fills no more than the room, but at least twice the picture's own. */

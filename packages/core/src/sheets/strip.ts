@@ -26,7 +26,7 @@ const EMPTY_MM = 12;
 const FINENESS = 0.7;
 const SIDE_ROOM_MM = 9;
 /** Largest stick on a card, so that at least three cards stand side by side where the scale allows. */
-const STICK_ROOM = { widthMm: 46, heightMm: 40 } as const;
+const STICK_ROOM = { widthMm: 46, flatMm: 40, turnedMm: 48 } as const;
 
 /** The whole plan at a glance; it shows no lengths, so `options` only keeps its call like that of the other pictures. */
 export function drawStrip(plan: Plan, _options: PictureOptions): Drawing {
@@ -81,7 +81,9 @@ function cardWidthMm(plan: Plan, cut: PlanCut, scaleRatio: number): number {
   const box = turnedBox(plan.stick, cut.cant);
   const stickMm = ((box.maxX - box.minX) / 2) * scaleRatio;
   const planeMm = soleOnPaper(cut, view).map((point) => Math.abs(point[0]));
-  return 2 * Math.max(stickMm + SIDE_ROOM_MM / 2, ...planeMm);
+  // A plane may reach into the gap between cards, where nothing else stands.
+  const reachMm = planeMm.map((distanceMm) => distanceMm - GAP_MM + 1);
+  return 2 * Math.max(stickMm + SIDE_ROOM_MM / 2, ...reachMm);
 }
 
 interface CardLayout {

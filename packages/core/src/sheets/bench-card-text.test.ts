@@ -1,0 +1,99 @@
+import { readFileSync } from "node:fs";
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import type { Plan } from "../cutting/index.ts";
+import { benchCardLines } from "./bench-card-text.ts";
+
+const GOLDEN = new URL("../../../../tests/golden/", import.meta.url);
+const BEAD = JSON.parse(readFileSync(new URL("low-bead-and-cove.json", GOLDEN), "utf8")) as Plan;
+const PLINTH = JSON.parse(readFileSync(new URL("every-way-of-holding.json", GOLDEN), "utf8")) as Plan;
+
+function cardOf(plan: Plan, unit: "mm" | "in" = "mm"): string {
+  return benchCardLines(plan, { unit, columns: 78 }).join("\n");
+}
+
+/** Wrapping undone, so that a sentence can be looked for. */
+function flat(card: string): string {
+  return card.replace(/\s+/g, " ");
+}
+
+describe("bench card", () => {
+  test("planes to fetch once each, in the order they are wanted", () => {
+    expect(flat(cardOf(BEAD))).toContain(
+      "Planes left snipe bill; right snipe bill; 3/8 in hollow; 5/8 in round",
+    );
+  });
+
+  test("marks say distance, from where, and before which cut", () => {
+    const card = flat(cardOf(BEAD));
+    expect(card).toContain("before cut 1 line 5 mm from the gauge edge");
+    expect(card).toContain(
+      "before cut 4 line 7.9 mm from the foot of cut 3; that is 22.5 mm from the gauge edge",
+    );
+  });
+
+  test("every cut with its title, plane, lean, sentence and sign", () => {
+    const card = flat(cardOf(BEAD));
+    for (const cut of BEAD.cuts) {
+      expect(card).toContain(cut.says);
+      expect(card).toContain(cut.doneWhen);
+    }
+    expect(card).toContain("6 Round rocked from lean to lean - 5/8 in round, upright to 8° left");
+  });
+
+  test("what stays uncut is said with rule, reason and cure; minutes are added up", () => {
+    const card = flat(cardOf(PLINTH));
+    expect(card).toContain("0.3 mm of wood is left (out of reach). No plane on the shelf reaches");
+    expect(card).toContain("Try: a 4 mm chisel drawn along them.");
+    // 3 + 5 + 4 + 6 + 6 + 6 + 4 + 5.
+    expect(card).toContain("about 39 minutes, 8 cuts, 8 settings");
+  });
+
+  test("the saw is warned of only where there is one; small sticks get a board", () => {
+    expect(cardOf(PLINTH)).toContain("Saw: guard and push stick");
+    expect(cardOf(BEAD)).not.toContain("Saw:");
+    expect(cardOf(BEAD)).toContain("sticking board");
+    const large = {
+      ...BEAD,
+      stick: [
+        [0, 0],
+        [90, 0],
+        [90, 40],
+        [0, 40],
+      ] as const,
+    };
+    expect(cardOf(large)).not.toContain("sticking board");
+    expect(flat(cardOf(BEAD))).toContain("local codes and licensed practice decide");
+  });
+
+  test("inches are proper fractions", () => {
+    // 42 mm is 1.6535 in: 1 21/32; 18 mm is 0.7087 in: 23/32 light by 0.26 mm, under a third of 1/32.
+    expect(flat(cardOf(BEAD, "in"))).toContain("Stick 1²¹⁄₃₂″ wide, ²³⁄₃₂″ thick");
+  });
+
+  test("a plan without cuts says so", () => {
+    expect(flat(cardOf({ ...BEAD, cuts: [], marks: [] }))).toContain(
+      "No cut: the stick is the section already",
+    );
+  });
+
+  test("no line is longer than the columns, and no control character comes through", () => {
+    const anyText = fc.string({ unit: "binary", maxLength: 120 });
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 140 }), anyText, anyText, anyText, (columns, name, says, why) => {
+        const plan: Plan = {
+          ...PLINTH,
+          name,
+          warnings: [why],
+          cuts: PLINTH.cuts.map((cut) => ({ ...cut, says, plane: { ...cut.plane, name } })),
+          uncut: PLINTH.uncut.map((place) => ({ ...place, why, try: says })),
+        };
+        for (const line of benchCardLines(plan, { unit: "mm", columns })) {
+          expect([...line].length).toBeLessThanOrEqual(Math.max(24, columns));
+          expect(line).not.toMatch(/[\p{Cc}\p{Cf}\p{Cs}\u2028\u2029]/u);
+        }
+      }),
+      { seed: 20261124, numRuns: 200 },
+    );
+  });
+});
