@@ -43,7 +43,9 @@ export const sectionTroubles = catalogue({
   "parts-no-rest": {
     example: { leftMm: -2 },
     sentence: (facts, write) =>
-      `One fillet is to take the rest of the width, but the other parts leave ${write.length(facts.leftMm)}, or that fillet stands too steep to fill it.`,
+      facts.leftMm < 0
+        ? `One fillet is to take the rest of the width, but the other parts are ${write.length(-facts.leftMm)} too wide already.`
+        : `One fillet is to take the rest of the width, but the other parts leave ${write.length(facts.leftMm)}, or that fillet stands too steep to fill it.`,
     hint: () => "Make other parts narrower, take a wider stick, or give the fillet a width of its own.",
   },
   "part-size": {
@@ -99,7 +101,7 @@ export const sectionTroubles = catalogue({
     example: { part: "running arc" },
     sentence: (facts, write) =>
       `The ${write.text(facts.part)} is to run on from the part before, but it is the first one.`,
-    hint: () => "Put a part before it, or give it a lean of its own.",
+    hint: () => "Put a part before it, or begin with a part that needs none before it.",
   },
   "part-behind": {
     example: { part: "running arc" },
