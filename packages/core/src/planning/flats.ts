@@ -177,7 +177,13 @@ export function wallCuts(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
         if (left > height - OVERCUT_MM) continue;
         const snipe = tool.plane.kind === "snipe bill";
         const draft = planeDraft(bench, {
-          work: snipe ? "snipe line" : runs.reachesEdge ? "step" : "wall",
+          work: snipe
+            ? "snipe line"
+            : runs.reachesEdge
+              ? "step"
+              : tool.plane.kind === "plough"
+                ? "groove"
+                : "wall",
           purpose: snipe ? "relief" : "shape",
           cantDeg,
           shapes: [piece.index],

@@ -7,6 +7,7 @@ import type { Bench } from "./bench.ts";
 import { endsInPlace, type PlaneDraft, tidy } from "./draft-cut.ts";
 import { openerOf, type ReasonedMark } from "./marks.ts";
 import { passesOf, type Working } from "./passes.ts";
+import { bladeLeanDeg } from "./strategy.ts";
 import { isCurved, type TriedCut } from "./try-cut.ts";
 import { type BenchUnit, type CutFacts, cutSentence, doneSentence, type Work } from "./words.ts";
 
@@ -104,7 +105,15 @@ function planeFigures(
 /** A plough's entry names the iron in use, so that its sole can be told from the file alone. */
 function entryOf(draft: PlaneDraft): PlaneEntry {
   const entry = planeEntry(draft.tool.plane) as PlaneEntry;
-  return draft.tool.plane.kind === "plough" ? { ...entry, width: tidy(draft.tool.sole.widthMm) } : entry;
+  return draft.tool.plane.kind === "plough"
+    ? { ...entry, name: nameOf(draft), width: tidy(draft.tool.sole.widthMm) }
+    : entry;
+}
+
+/** What the plane is called at the bench; of a plough also which iron is in it. */
+function nameOf(draft: PlaneDraft): string {
+  const { plane, sole } = draft.tool;
+  return plane.kind === "plough" ? `${plane.name} with the ${tidy(sole.widthMm)} mm iron` : plane.name;
 }
 
 function guideText(
@@ -168,7 +177,7 @@ function factsOf(
   const work = workWord(draft);
   return {
     purpose: draft.purpose,
-    planeName: draft.tool.plane.name,
+    planeName: nameOf(draft),
     kind: draft.tool.plane.kind,
     leanDeg: leanDeg(draft.runs[0][0][2], draft.cantDeg),
     cantDeg: draft.cantDeg,
@@ -177,6 +186,9 @@ function factsOf(
     runsAgainst,
     fenceMm: fence ?? null,
     line: place ? { distanceMm: place.distance, from: place.from } : null,
+    ...(draft.work === "chamfer" && own[1]
+      ? { otherLine: { distanceMm: own[1].distance, from: own[1].from } }
+      : {}),
     depthMm: passes.depthMm > 0 ? passes.depthMm : null,
     passes: passes.passes,
     shavingMm: passes.shavingMm,
@@ -231,9 +243,7 @@ function sawFigures(
   unit: BenchUnit,
 ): { readonly cut: Figures; readonly settingKey: string } {
   const draft = cut.draft as Extract<TriedCut["draft"], { kind: "saw" }>;
-  const bevel = Math.abs(
-    ((Math.atan2(draft.to.y - draft.from.y, draft.to.x - draft.from.x) * 180) / Math.PI) % 90,
-  );
+  const bevel = bladeLeanDeg(draft.from, draft.to, draft.cantDeg);
   const place = own.find((m) => m.kind === "place");
   const facts: CutFacts = {
     purpose: "saw",

@@ -1,7 +1,7 @@
 /** Which cuts a section wants: floors and walls for its flats, a saw for its bevels, a curved plane for each arc. */
-import { difference, insideRing, type Region, type Ring, regionAreaMm2 } from "../curve/index.ts";
+import { difference, insideRing, type Point, type Region, type Ring, regionAreaMm2 } from "../curve/index.ts";
 import { cutAway } from "../cutting/index.ts";
-import { DRAWING_NOISE_MM, SAME_POINT_MM } from "../measure/index.ts";
+import { DRAWING_NOISE_MM, normaliseDeg, SAME_LEAN_DEG, SAME_POINT_MM, toDeg } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { type CurveCover, curveCovers } from "./curves.ts";
 import { type PlaneDraft, type SawDraft, sawDraft, sweepOfDraft } from "./draft-cut.ts";
@@ -90,10 +90,27 @@ function sawnBevel(bench: Bench, piece: WorkedPiece): SawDraft | null {
   const square = Math.abs(ux) * length < SAME_POINT_MM || Math.abs(uy) * length < SAME_POINT_MM;
   if (square) return null;
   const cant = cantFor(bench, piece.startTiltDeg);
-  const draft = sawDraft(bench, from, to, cant ?? 0, [piece.index]);
+  const draft = sawDraft(bench, from, to, layForSaw(from, to), [piece.index]);
   const waste = regionAreaMm2(bench.stickRegion) - regionAreaMm2(cutAway(bench.stickRegion, draft.sweep));
   const from_ = cant === 0 ? SAWN_FROM_MM2 : SAWN_FROM_BACK_MM2;
   return waste >= from_ ? draft : null;
+}
+
+/** Most that a blade is leaned; beyond it the stick is stood on an edge instead, degrees (common practice, no source). */
+const MOST_BLADE_LEAN_DEG = 45;
+
+/** How the stick lies for sawing a bevel: on its back, or stood on an edge where the blade would have to lean too far. */
+function layForSaw(from: Point, to: Point): number {
+  if (Math.abs(bladeLeanDeg(from, to, 0)) <= MOST_BLADE_LEAN_DEG + SAME_LEAN_DEG) return 0;
+  // The bevel's side of the stick is brought up, so that the offcut falls away from the table.
+  return to.y > from.y ? 90 : -90;
+}
+
+/** Lean of a blade in a line of the section, the stick turned by a cant: degrees from upright, positive to the left. */
+export function bladeLeanDeg(from: Point, to: Point, cantDeg: number): number {
+  const lean = normaliseDeg(toDeg(Math.atan2(-(to.x - from.x), to.y - from.y)) + cantDeg);
+  // A line has no direction of its own: the lean within a quarter turn of upright is meant.
+  return Math.abs(lean) > 90 ? normaliseDeg(lean + 180) : lean;
 }
 
 /** Waste that stands over the arcs once the flats are cut, mm². */

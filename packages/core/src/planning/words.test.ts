@@ -113,6 +113,7 @@ describe("sentences for the bench", () => {
     ["3/8 in hollow", "Three-eighths hollow"],
     ["⅜ in hollow", "Three-eighths hollow"],
     ["½ in round", "Half-inch round"],
+    ["³⁄₁₆ in hollow", "Three-sixteenths hollow"],
     ["1⅛ in round", "Inch-and-an-eighth round"],
     ["1 1/4 in hollow", "Inch-and-a-quarter hollow"],
     ["2 3/8 in hollow", "Two-inch-and-three-eighths hollow"],

@@ -39,6 +39,8 @@ export interface CutFacts {
   readonly runsAgainst: string | null;
   readonly fenceMm: number | null;
   readonly line: { readonly distanceMm: number; readonly from: string } | null;
+  /** The second of two lines that a chamfer runs between. */
+  readonly otherLine?: { readonly distanceMm: number; readonly from: string };
   /** Depth along the plane's axis, from the surface as it stands before the cut. */
   readonly depthMm: number | null;
   readonly passes: number;
@@ -201,7 +203,9 @@ function phrasesOf(facts: CutFacts): readonly string[] {
     case "chamfer":
       return [
         lean,
-        placeWords(facts, "between the two lines"),
+        facts.otherLine && facts.line
+          ? `from the line ${lineWords(facts)} to the one ${lineWords({ ...facts, line: facts.otherLine })}`
+          : placeWords(facts, "between the two lines"),
         ironWords(facts),
         until || "until the flat meets both lines",
       ];
@@ -380,7 +384,7 @@ function curveName(facts: CutFacts): string {
 /** "5/8 in round" and "⅝ in round" are spoken "five-eighths round"; any other name stays as its owner wrote it. */
 function planeWords(facts: CutFacts): string {
   const name = clean(facts.planeName).trim();
-  const spelled = name.replace(/^(\d*)([¼½¾⅛⅜⅝⅞])/, (_, whole: string, part: string) => {
+  const spelled = inPlainDigits(name).replace(/^(\d*)([¼½¾⅛⅜⅝⅞])/, (_, whole: string, part: string) => {
     const fraction = READY_FRACTIONS.get(part) ?? part;
     return whole === "" ? fraction : `${whole} ${fraction}`;
   });
@@ -388,6 +392,17 @@ function planeWords(facts: CutFacts): string {
   if (match === null) return name === "" ? facts.kind : name;
   const spoken = spokenFraction(Number(match[1] ?? 0), Number(match[2]), Number(match[3]));
   return spoken === null ? name : `${spoken} ${match[4]}`;
+}
+
+/** "³⁄₁₆" is set with raised and lowered digits. */
+function inPlainDigits(name: string): string {
+  return [...name]
+    .map((letter) => {
+      const raised = "⁰¹²³⁴⁵⁶⁷⁸⁹".indexOf(letter);
+      const lowered = "₀₁₂₃₄₅₆₇₈₉".indexOf(letter);
+      return letter === "⁄" ? "/" : raised >= 0 ? String(raised) : lowered >= 0 ? String(lowered) : letter;
+    })
+    .join("");
 }
 
 const READY_FRACTIONS: ReadonlyMap<string, string> = new Map([
