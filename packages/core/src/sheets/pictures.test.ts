@@ -230,6 +230,14 @@ describe("the finished section", () => {
   });
 });
 
+test("a row of like joins is said once, with its number", () => {
+  const join = { kind: "quirk", angle: 120, gap: 0, error: 0.1 } as const;
+  const joins = [5, 10, 15, 20].map((x) => ({ ...join, at: [x, 18] as const }));
+  const plan: Plan = { ...BEAD, finish: { ...BEAD.finish, joins } };
+  const words = textsOf(drawSection(plan, { unit: "mm" })).map((item) => item.text);
+  expect(words.filter((word) => word.includes("quirk"))).toEqual(["4 × quirk"]);
+});
+
 describe("odd sticks and names", () => {
   test("tiny and huge sticks keep to the page", () => {
     for (const factor of [0.05, 0.3, 3, 20]) {

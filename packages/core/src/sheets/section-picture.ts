@@ -49,8 +49,8 @@ export function drawSection(plan: Plan, options: PictureOptions): Drawing {
   placer.avoidLines([...end, ...sizes.items, joins]);
   for (const label of sizes.labels) placer.keepFree(textBox(label));
   const pointers = [
-    ...joinPointers(plan, view),
-    ...arcPointers(plan, view, options),
+    ...merged(joinPointers(plan, view)),
+    ...merged(arcPointers(plan, view, options)),
     ...partPointers(plan, view),
   ];
   const pointed = pointers.flatMap((pointer) => placedPointer(pointer, stickBox(plan, view).minY, placer));
@@ -136,6 +136,18 @@ interface Pointer {
   readonly ringMm: number;
   /** How far above the stick the label likes to stand. */
   readonly rowMm: number;
+}
+
+const MOST_ALIKE = 2;
+
+/** Features repeated more than twice are said once, with their number (ISO 129-1), as in a row of reeds. */
+function merged(pointers: readonly Pointer[]): readonly Pointer[] {
+  return pointers.flatMap((pointer, index) => {
+    const alike = pointers.filter((other) => other.words === pointer.words);
+    if (alike.length <= MOST_ALIKE) return [pointer];
+    const isFirst = pointers.findIndex((other) => other.words === pointer.words) === index;
+    return isFirst ? [{ ...pointer, words: `${alike.length} × ${pointer.words}` }] : [];
+  });
 }
 
 function joinPointers(plan: Plan, view: StickView): readonly Pointer[] {
