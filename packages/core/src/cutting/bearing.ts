@@ -7,7 +7,11 @@ import { placedSole } from "./sweep.ts";
 const PLACES = 48;
 
 /** Share (0 to 1) of the sole, by length, that lies on the planned section in the pose where most of it does. */
-export function bearingRatio(planned: Ring, cut: CutShape): number {
+export function bearingRatio(
+  planned: Ring,
+  cut: Pick<CutShape, "sole" | "runs">,
+  withinMm: number = BEARS_MM,
+): number {
   let best = 0;
   for (const run of cut.runs) {
     const last = run[run.length - 1];
@@ -17,7 +21,7 @@ export function bearingRatio(planned: Ring, cut: CutShape): number {
     for (const piece of chain.pieces) {
       for (let i = 0; i < PLACES; i++) {
         all++;
-        if (nearestOnRing(planned, pointAt(piece, (i + 0.5) / PLACES)).distanceMm <= BEARS_MM) on++;
+        if (nearestOnRing(planned, pointAt(piece, (i + 0.5) / PLACES)).distanceMm <= withinMm) on++;
       }
     }
     best = Math.max(best, on / all);

@@ -16,6 +16,7 @@ import {
 } from "../curve/index.ts";
 import {
   AREA_AGREEMENT_MM2,
+  BEARS_MM,
   FLATTEN_MM,
   OVERCUT_MM,
   type Trouble,
@@ -171,7 +172,7 @@ export function recutPlan(plan: Plan, limits: CuttingLimits = COMMON_LIMITS): Re
       }
       return { wallMm, seatLiftMm: null };
     }
-    const bears = bearingRatio(planned, shape);
+    const bears = bearingRatio(planned, shape, Math.max(BEARS_MM, plan.tolerance / 2));
     if (cut.purpose === "shape" && bears < limits.bearingRatio) {
       findings.push(trouble("recut-bearing", where, { cut: cut.number, bearsRatio: bears }));
     }

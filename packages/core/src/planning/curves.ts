@@ -7,8 +7,8 @@
  * spacing of these lines on the arc; it is set several times (common practice, no source).
  */
 import type { Point } from "../curve/index.ts";
-import { leanDeg, type Pose, type Run, restOn, turned, turnOf } from "../cutting/index.ts";
-import { OVERCUT_MM, SAME_LEAN_DEG, SEARCH_FLATTEN_MM, toDeg, toRad } from "../measure/index.ts";
+import { bearingRatio, leanDeg, type Pose, type Run, restOn, turned, turnOf } from "../cutting/index.ts";
+import { BEARS_MM, OVERCUT_MM, SAME_LEAN_DEG, SEARCH_FLATTEN_MM, toDeg, toRad } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { type PlaneDraft, planeDraft, tidy } from "./draft-cut.ts";
 import { CANTS_DEG } from "./turning.ts";
@@ -49,7 +49,7 @@ export function curveCovers(bench: Bench, piece: WorkedPiece): CurveCover[] {
     if (curve.convex !== arcOfSole.sign < 0) continue;
     for (const cantDeg of CANTS_DEG) {
       const cover = coverWith(bench, piece, tool, cantDeg);
-      if (cover) {
+      if (cover && bears(bench, cover)) {
         covers.push(cover);
         break;
       }
@@ -62,6 +62,14 @@ export function curveCovers(bench: Bench, piece: WorkedPiece): CurveCover[] {
     const settings = (cover.drafts[0]?.runs.length ?? 1) - 1;
     return cover.shortMm * 50 + creep + settings * 0.5 + Math.abs(cover.cantDeg) / 90;
   }
+}
+
+/** A plane that lies on the section with too little of its sole hangs by a corner: that is no way to cut an arc. */
+function bears(bench: Bench, cover: CurveCover): boolean {
+  const withinMm = Math.max(BEARS_MM, bench.toleranceMm / 2);
+  return cover.drafts.every(
+    (draft) => bearingRatio(bench.planned, draft.cut, withinMm) >= bench.limits.bearingRatio,
+  );
 }
 
 function coverWith(bench: Bench, piece: WorkedPiece, tool: Tool, cantDeg: number): CurveCover | null {

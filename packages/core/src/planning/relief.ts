@@ -29,7 +29,7 @@ export function reliefsAt(
   const end = endsInPlace(draft, pose)[side];
   const found: { draft: PlaneDraft; rank: number }[] = [];
   const upright = uprightTilt(draft.cantDeg);
-  for (const tiltDeg of new Set([upright, tidy(pose[2])])) {
+  for (const tiltDeg of reliefTilts(bench, draft, pose)) {
     const at = turned(turnOf(tiltDeg), end);
     for (const tool of bench.tools) {
       const snipe = tool.plane.kind === "snipe bill";
@@ -48,6 +48,18 @@ export function reliefsAt(
     }
   }
   return found.sort((a, b) => a.rank - b.rank).map((f) => f.draft);
+}
+
+/** A line leaned further than this lies so flat that a beak skids off it, degrees. */
+const MOST_LINE_LEAN_DEG = 45;
+
+/** Upright first; then along the side of the curved plane itself, if a beak can be held so. */
+function reliefTilts(bench: Bench, draft: PlaneDraft, pose: Pose): readonly number[] {
+  const upright = uprightTilt(draft.cantDeg);
+  const along = tidy(pose[2]);
+  const lean = Math.abs(leanDeg(along, draft.cantDeg));
+  const leansTooFar = lean > Math.min(MOST_LINE_LEAN_DEG, bench.limits.leanDeg);
+  return along === upright || leansTooFar ? [upright] : [upright, along];
 }
 
 /** A line as deep as asked, or only as deep as the plane's own wall allows. */

@@ -1,5 +1,13 @@
 /** What stays uncut: each place with the rule that kept the planes off it, why, and what would cure it. */
-import { difference, nearestOnRing, pointAt, type Region, regionAreaMm2 } from "../curve/index.ts";
+import {
+  difference,
+  type FlatRing,
+  nearestOnPiece,
+  nearestOnRing,
+  pointAt,
+  type Region,
+  regionAreaMm2,
+} from "../curve/index.ts";
 import { isFlatKind, type PlanUncut, type UncutRule } from "../cutting/index.ts";
 import { SLIVER_MM2 } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
@@ -31,10 +39,15 @@ export function uncutPlaces(
   );
   if (heavy.length === 0) return [];
   const places: PlanUncut[] = [];
+  const named = new Set<FlatRing>();
   for (const piece of bench.worked) {
     const standing = standingOver(heavy, piece, PLACES, STANDS_OFF_MM);
     const tall = standing.filter((s) => s.heightMm > bench.toleranceMm);
     if (tall.length === 0) continue;
+    for (const ring of heavy) {
+      if (standingOver([ring], piece, PLACES, STANDS_OFF_MM).some((s) => s.heightMm > bench.toleranceMm))
+        named.add(ring);
+    }
     const first = tall[0].t - 0.5 / PLACES;
     const last = tall[tall.length - 1].t + 0.5 / PLACES;
     const left = Math.min(
@@ -43,15 +56,24 @@ export function uncutPlaces(
     );
     places.push(uncutPlace(searched, piece, first, last, left, refused, unit));
   }
-  if (places.length === 0) {
-    // The wood left touches no piece squarely (a corner between two): it is named at the piece nearest to it.
-    const ring = heavy[0];
-    const p = { x: ring.xs[0], y: ring.ys[0] };
-    const index = nearestOnRing(bench.planned, p).piece;
-    const piece = bench.worked.find((w) => w.index === index) ?? bench.worked[0];
-    if (piece) places.push(uncutPlace(searched, piece, 0, 1, depthOf(bench, heavy), refused, unit));
+  for (const ring of heavy) {
+    if (named.has(ring)) continue;
+    const piece = nearestPiece(bench, ring);
+    if (piece) places.push(uncutPlace(searched, piece, 0, 1, depthOf(bench, [ring]), refused, unit));
   }
   return places;
+}
+
+/** Wood left in a corner between two pieces stands squarely on neither: it is named at the one nearest to it. */
+function nearestPiece(bench: Bench, ring: FlatRing): WorkedPiece | undefined {
+  let best: { piece: WorkedPiece; distanceMm: number } | undefined;
+  for (const piece of bench.worked) {
+    for (let i = 0; i < ring.xs.length; i++) {
+      const { distanceMm } = nearestOnPiece(piece.piece, { x: ring.xs[i], y: ring.ys[i] });
+      if (!best || distanceMm < best.distanceMm) best = { piece, distanceMm };
+    }
+  }
+  return best?.piece;
 }
 
 /** Greatest distance of any leftover wood from the wanted section, mm. */
