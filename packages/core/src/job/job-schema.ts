@@ -5,7 +5,7 @@
 import { z } from "zod";
 import type { Vertex } from "../curve/index.ts";
 import { closedObject } from "../cutting/index.ts";
-import { LEAST_TOLERANCE_MM } from "../measure/index.ts";
+import { LEAST_PIECE_MM, LEAST_TOLERANCE_MM } from "../measure/index.ts";
 import type { BackSpec, PartSpec } from "../section/index.ts";
 import { shelfFileSchema } from "../shelf/index.ts";
 
@@ -24,6 +24,7 @@ export const JOB_LIMITS = {
 } as const;
 
 const sizeMm = z.number().gt(0).max(JOB_LIMITS.largestMm).describe("mm");
+const stickMm = z.number().min(LEAST_PIECE_MM).max(JOB_LIMITS.largestMm).describe("mm");
 const signedMm = z.number().min(-JOB_LIMITS.largestMm).max(JOB_LIMITS.largestMm).describe("mm");
 const turnDeg = z.number().min(-180).max(180).describe("degrees, anticlockwise");
 const sweepDeg = z.number().gt(0).max(360).describe("degrees");
@@ -156,7 +157,7 @@ export const jobSchema = closedObject({
   unit: z.enum(["mm", "in"]).optional().describe("what the maker reads and types in; mm if absent"),
   notes: z.string().max(JOB_LIMITS.mostNoteCharacters).optional(),
   section: sectionSchema,
-  stick: closedObject({ widthMm: sizeMm, thicknessMm: sizeMm }).describe("the stick before any cut"),
+  stick: closedObject({ widthMm: stickMm, thicknessMm: stickMm }).describe("the stick before any cut"),
   shelf: z
     .union([closedObject({ file: z.string().min(1).max(JOB_LIMITS.mostNameCharacters) }), shelfFileSchema])
     .optional()
