@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { readPlan, writePlan } from "./plan-file.ts";
+import { recutPlan } from "./recut.ts";
 import type { Plan, PlanCut } from "./types.ts";
 
 const RUNS = { seed: 20261124, numRuns: 300 };
@@ -96,5 +97,16 @@ test("a plan's text with a stretch of it cut out or doubled is read or refused, 
       if (!outcome.ok) expect(outcome.trouble.code).toMatch(/^(file|plan)-/);
     }),
     RUNS,
+  );
+});
+
+test("whatever a plan that can be read says, cutting it again gives a report, and never throws", () => {
+  fc.assert(
+    fc.property(plan, (one) => {
+      const report = recutPlan(one);
+      expect(report.holds).toBe(report.findings.length === 0);
+      for (const cut of report.cuts) expect(Number.isFinite(cut.takesMm2)).toBe(true);
+    }),
+    { ...RUNS, numRuns: 60 },
   );
 });
