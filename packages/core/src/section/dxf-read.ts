@@ -3,9 +3,11 @@ import { fine, type Outcome, refused, type TroubleCode } from "../measure/index.
 import { chainRuns } from "./dxf-chain.ts";
 import { type DxfFile, readDxfFile } from "./dxf-tags.ts";
 import { type DxfDrawing, dxfDrawing, type LayeredRun } from "./dxf-walk.ts";
-import { type DrawnCurve, type SettledPiece, settle } from "./read-curves.ts";
+import type { SettledPiece } from "./read-arcs.ts";
+import type { DrawnCurve } from "./read-curves.ts";
 import { MOST_NAMES, MOST_POINTS } from "./read-limits.ts";
 import { type DrawingOptions, placeSection } from "./read-place.ts";
+import { settle } from "./read-settle.ts";
 import { isReadable } from "./read-text.ts";
 import { newReading, type Reading, refuse, warn } from "./read-troubles.ts";
 import type { Section } from "./types.ts";

@@ -3,7 +3,7 @@ import { DRAWN_ENTITIES, type DxfRun, entityRun, insertFacing } from "./dxf-enti
 import { type DxfFile, type DxfRecord, numberOf, textOf } from "./dxf-tags.ts";
 import { type Affine, after, scaling, shifting, turning } from "./read-affine.ts";
 import { mapCurve } from "./read-curves.ts";
-import { cleanName, DEEPEST_NESTING, MOST_POINTS } from "./read-limits.ts";
+import { cleanName, DEEPEST_NESTING, FARTHEST_DRAWN_MM, isNear, MOST_POINTS } from "./read-limits.ts";
 import { type Reading, refuse } from "./read-troubles.ts";
 
 export interface LayeredRun extends DxfRun {
@@ -63,9 +63,14 @@ export function dxfDrawing(reading: Reading, file: DxfFile, unitMm: number): Dxf
       });
     if (typeof run === "string") return;
     seen += run.curves.length;
-    if (run.curves.length > 0) {
-      runs.push({ curves: run.curves.map((curve) => mapCurve(map, curve)), closed: run.closed, layer });
+    if (run.curves.length === 0) return;
+    const curves = run.curves.map((curve) => mapCurve(map, curve));
+    // Before ends are looked for on a grid, where such numbers would have no neighbours.
+    if (!curves.every(({ from, to }) => isNear(from) && isNear(to))) {
+      refuse(reading, "drawing-number-absurd", where, { farthestMm: FARTHEST_DRAWN_MM });
+      return;
     }
+    runs.push({ curves, closed: run.closed, layer });
   };
 
   const insert = (record: DxfRecord, map: Affine, layer: string, depth: number): void => {

@@ -12,6 +12,11 @@ export const DEEPEST_NESTING = 64;
 /** Coordinates beyond this are no drawing of a moulding but a broken number, mm. */
 export const FARTHEST_DRAWN_MM = 100_000;
 
+/** Whether a point is one that a drawing can hold; no for numbers that are none. */
+export function isNear(p: { readonly x: number; readonly y: number }): boolean {
+  return Math.abs(p.x) <= FARTHEST_DRAWN_MM && Math.abs(p.y) <= FARTHEST_DRAWN_MM;
+}
+
 /** Names listed in one sentence; more are counted. */
 export const MOST_NAMES = 6;
 

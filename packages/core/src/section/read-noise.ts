@@ -4,7 +4,7 @@
  */
 import { arc, extentsOf, type Point } from "../curve/index.ts";
 import { DRAWING_NOISE_MM, exceedsMm, SAME_POINT_MM } from "../measure/index.ts";
-import type { SettledPiece } from "./read-curves.ts";
+import type { SettledPiece } from "./read-arcs.ts";
 
 /** A vertex of a closed outline with what leads to the next one: a line, an arc, or a chord of a free curve. */
 export interface OutlineVertex {

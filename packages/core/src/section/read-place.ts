@@ -13,7 +13,7 @@ import {
 } from "../curve/index.ts";
 import { DRAWING_NOISE_MM, SAME_POINT_MM } from "../measure/index.ts";
 import { inspectSection } from "./inspect.ts";
-import type { SettledPiece } from "./read-curves.ts";
+import type { SettledPiece } from "./read-arcs.ts";
 import {
   type Box,
   joinNearEnds,

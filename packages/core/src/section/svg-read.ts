@@ -1,9 +1,10 @@
 /** Reads a section from an SVG drawing; the format is described in `docs/` (section file: SVG). */
 import { parseXml, type XmlElement } from "@rgrove/parse-xml";
 import { DRAWING_NOISE_MM, fine, type Outcome, refused, type TroubleCode } from "../measure/index.ts";
-import { type SettledPiece, settle } from "./read-curves.ts";
+import type { SettledPiece } from "./read-arcs.ts";
 import { DEEPEST_NESTING, MOST_NAMES, MOST_POINTS } from "./read-limits.ts";
 import { type DrawingOptions, placeSection } from "./read-place.ts";
+import { settle } from "./read-settle.ts";
 import { isReadable } from "./read-text.ts";
 import { newReading, type Reading, refuse, warn } from "./read-troubles.ts";
 import { pageScale } from "./svg-page.ts";
