@@ -162,7 +162,11 @@ describe("hostile DXF", () => {
       dxfOf(repeated(5000, (i) => `0\nCIRCLE\n10\n${i}\n20\n0\n40\n3\n`)),
       "outline-several",
     ],
-    ["a spline of 90 000 wild points", dxfOf(wildSpline(90_000)), "drawing-too-many-points"],
+    [
+      "a spline of 90 000 wild points",
+      dxfOf(wildSpline(90_000) + dxfLine(0, 0, (89_999 * 97) % 300, (89_999 * 61) % 300)),
+      "drawing-too-many-points",
+    ],
   ])("%s", (_, text, code) => {
     expect(refusal(text).code).toBe(code);
   });

@@ -55,12 +55,19 @@ export function nurbsPoint(curve: NurbsCurve, u: number): Point {
 }
 
 /**
- * Points along the curve whose chords stay within `chordTolMm` of it, the given ends first and last.
+ * Points along the curve whose chords stay within `chordTolMm` of it, the given ends first and last. Stops short soon
+ * after `mostPoints`: the caller must look whether there are more.
  *
  * Each span between knots is halved until its quarter points lie on the chord within a quarter of the tolerance;
  * within one span a spline is a single rational polynomial, so nothing hides between the probes at bench sizes.
  */
-export function nurbsPoints(curve: NurbsCurve, from: Point, to: Point, chordTolMm: number): Point[] {
+export function nurbsPoints(
+  curve: NurbsCurve,
+  from: Point,
+  to: Point,
+  limits: { readonly chordTolMm: number; readonly mostPoints: number },
+): Point[] {
+  const { chordTolMm, mostPoints } = limits;
   const { degree, knots, points } = curve;
   const found: Point[] = [from];
   const first = knots[degree]!;
@@ -70,6 +77,7 @@ export function nurbsPoints(curve: NurbsCurve, from: Point, to: Point, chordTolM
   for (let i = degree + 1; i <= points.length; i++) {
     const upper = knots[i]!;
     if (upper <= lower) continue;
+    if (found.length > mostPoints) break;
     const b = upper >= last ? to : nurbsPoint(curve, upper);
     // Two halves at least, so that an S whose middle happens to lie on its chord is not missed.
     const middle = (lower + upper) / 2;

@@ -49,7 +49,7 @@ export function settle(
         refuse(reading, "drawing-too-many-points", where, { most: MOST_POINTS });
         return [];
       }
-      const points = pointsOf(curve);
+      const points = pointsOf(curve, reading.pointsLeft);
       const number = curve.kind === "line" ? 0 : free++;
       pieces = [];
       for (let i = 1; i < points.length; i++) {
@@ -103,7 +103,7 @@ function stepsOf(curve: DrawnCurve): number {
 }
 
 /** Points along a curve, both ends included; the chords stay within `FLATTEN_MM` of it. */
-function pointsOf(curve: DrawnCurve): Point[] {
+function pointsOf(curve: DrawnCurve, mostPoints: number): Point[] {
   switch (curve.kind) {
     case "line":
       return [curve.from, curve.to];
@@ -118,7 +118,7 @@ function pointsOf(curve: DrawnCurve): Point[] {
     case "cubic":
       return sampled(curve, (t) => cubicPoint(curve, t));
     case "nurbs":
-      return nurbsPoints(curve.curve, curve.from, curve.to, FLATTEN_MM);
+      return nurbsPoints(curve.curve, curve.from, curve.to, { chordTolMm: FLATTEN_MM, mostPoints });
   }
 }
 

@@ -1,4 +1,4 @@
-/** Reads a section from an SVG drawing; the format is described in `docs/` (section file: SVG). */
+/** Reads a section from an SVG drawing: the path `section` and the stick `stick`, whatever units and transforms it has. */
 import { parseXml, type XmlElement } from "@rgrove/parse-xml";
 import { DRAWING_NOISE_MM, fine, type Outcome, refused, type TroubleCode } from "../measure/index.ts";
 import type { SettledPiece } from "./read-arcs.ts";
