@@ -1,8 +1,43 @@
-/** Tidying of a polygon that came out of a boolean, in grid lines. */
+/** Tidying of polygons before and after a boolean, in grid lines. */
 
 interface GridPoint {
   readonly x: number;
   readonly y: number;
+}
+
+/** A vertex before a boolean, with the source of the edge that starts there. */
+export interface Corner extends GridPoint {
+  readonly source: number;
+}
+
+/**
+ * A polygon without level runs that turn straight back, which enclose nothing: on them the library, as of 2.0.1,
+ * hangs or turns a ring round. Of three vertices on one level the middle one goes if it lies beyond the others;
+ * of two edges that become one, the one that is not gone over twice gives the source.
+ */
+export function withoutLevelSpikes(corners: readonly Corner[]): readonly Corner[] {
+  if (!corners.some((_, i) => isTurnedBack(corners, i))) return corners;
+  const kept = [...corners];
+  // Each turn takes a vertex away, so this ends; taking one can make a spike of its neighbours.
+  for (;;) {
+    const at = kept.findIndex((_, i) => isTurnedBack(kept, i));
+    if (at < 0) return kept;
+    const before = at === 0 ? kept.length - 1 : at - 1;
+    const start = kept[before] as Corner;
+    const tip = kept[at] as Corner;
+    const end = kept[(at + 1) % kept.length] as Corner;
+    const isBackPastStart = Math.abs(end.x - tip.x) > Math.abs(start.x - tip.x);
+    if (isBackPastStart) kept[before] = { ...start, source: tip.source };
+    kept.splice(at, 1);
+  }
+}
+
+function isTurnedBack(corners: readonly Corner[], at: number): boolean {
+  const count = corners.length;
+  const tip = corners[at] as Corner;
+  const start = corners[at === 0 ? count - 1 : at - 1] as Corner;
+  const end = corners[at + 1 === count ? 0 : at + 1] as Corner;
+  return start.y === tip.y && end.y === tip.y && (start.x - tip.x) * (end.x - tip.x) >= 0;
 }
 
 export interface GridRing {

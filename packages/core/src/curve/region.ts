@@ -4,7 +4,7 @@ import { BOOLEAN_GRID_MM, bug, FARTHEST_MM, LEAST_EDGE_MM, LEAST_RING_MM2 } from
 import { EdgeBook } from "./edge-book.ts";
 import type { Extents } from "./extents.ts";
 import { flatRingOf } from "./flatten.ts";
-import { cleanRing } from "./grid-ring.ts";
+import { type Corner, cleanRing, withoutLevelSpikes } from "./grid-ring.ts";
 import type { FlatRing, Point, Region, Ring } from "./types.ts";
 
 /** The region that holds nothing. */
@@ -112,29 +112,16 @@ export function splitRegion(region: Region): Region[] {
     .map((ring) => ({ ring, areaMm2: flatRingAreaMm2(ring), holes: [] as FlatRing[] }))
     .filter((part) => part.areaMm2 > 0)
     .sort((a, b) => b.areaMm2 - a.areaMm2);
+  const smallestFirst = [...outers].reverse();
   for (const hole of region) {
     const holeMm2 = -flatRingAreaMm2(hole);
     if (holeMm2 <= 0) continue;
-    // From the smallest up, for an island's hole lies in the island and in what surrounds it too. Where a hole
-    // touches its outer ring nearly everywhere none holds the most of it, and the one that holds most must do.
-    const larger = outers.filter((part) => part.areaMm2 > holeMm2).reverse();
-    const shares = larger.map((part) => shareInside(hole, part.ring));
-    const most = shares.findIndex((share) => share > 1 / 2);
-    const owner = larger[most >= 0 ? most : shares.indexOf(Math.max(...shares))];
-    (owner ?? bug("a hole is larger than every outer ring", { holeMm2 })).holes.push(hole);
+    // The smallest that surrounds it: an island's hole lies in what surrounds the island too.
+    const owner = smallestFirst.find((part) => surrounds(part.ring, hole));
+    (owner ?? bug("a hole lies in no outer ring", { holeMm2 })).holes.push(hole);
   }
   const netMm2 = (part: Region) => regionAreaMm2(part);
   return outers.map((part): Region => [part.ring, ...part.holes]).sort((a, b) => netMm2(b) - netMm2(a));
-}
-
-/** How many of a ring's vertices lie in another, 0 to 1: a single one may touch it. */
-function shareInside(ring: FlatRing, outer: FlatRing): number {
-  if (areApart([ring], [outer])) return 0;
-  let inside = 0;
-  for (let i = 0; i < ring.xs.length; i++) {
-    if (isInPolygon(outer, ring.xs[i] as number, ring.ys[i] as number)) inside++;
-  }
-  return inside / ring.xs.length;
 }
 
 function isInPolygon(outer: FlatRing, x: number, y: number): boolean {
@@ -144,8 +131,7 @@ function isInPolygon(outer: FlatRing, x: number, y: number): boolean {
     const yi = ys[i] as number;
     const yj = ys[j] as number;
     if (yi > y === yj > y) continue;
-    const crossingX = (xs[i] as number) + ((y - yi) / (yj - yi)) * ((xs[j] as number) - (xs[i] as number));
-    if (x < crossingX) isInside = !isInside;
+    if (x < crossingX(xs, ys, i, j, y)) isInside = !isInside;
   }
   return isInside;
 }
@@ -158,8 +144,7 @@ function areApart(a: Region, b: Region): boolean {
 
 /** Rings as given brought to a region: crossings resolved, outer rings anticlockwise, holes clockwise. */
 function settle(rings: readonly FlatRing[]): Region {
-  // The library trips over a ring without vertices, and fewer than three enclose nothing.
-  const filled = rings.filter((ring) => ring.xs.length > 2);
+  const filled = rings.filter((ring) => ring.xs.length > 0);
   return filled.length === 0 ? EMPTY_REGION : booleanOf(ClipType.Union, filled, []);
 }
 
@@ -197,10 +182,48 @@ function directed(rings: FlatRing[]): Region {
   });
 }
 
+/** Of two rings that do not cross: does the first go round the second? They may touch. */
 function surrounds(outer: FlatRing, ring: FlatRing): boolean {
-  return (
-    Math.abs(flatRingAreaMm2(outer)) > Math.abs(flatRingAreaMm2(ring)) && shareInside(ring, outer) > 1 / 2
-  );
+  if (Math.abs(flatRingAreaMm2(outer)) <= Math.abs(flatRingAreaMm2(ring)) || areApart([outer], [ring]))
+    return false;
+  const { x, y } = pointInside(ring);
+  return isInPolygon(outer, x, y);
+}
+
+/**
+ * A point well inside a ring, where no ring that touches it can pass: on the level line in the middle of the widest
+ * band without a vertex, half way across the widest part of the ring there.
+ */
+function pointInside({ xs, ys }: FlatRing): Point {
+  const levels = ys.slice().sort();
+  let y = levels[0] as number;
+  let widest = 0;
+  for (let i = 1; i < levels.length; i++) {
+    const band = (levels[i] as number) - (levels[i - 1] as number);
+    if (band <= widest) continue;
+    widest = band;
+    y = ((levels[i] as number) + (levels[i - 1] as number)) / 2;
+  }
+  const sides: number[] = [];
+  for (let i = 0, j = xs.length - 1; i < xs.length; j = i++) {
+    if ((ys[i] as number) > y !== (ys[j] as number) > y) sides.push(crossingX(xs, ys, i, j, y));
+  }
+  sides.sort((a, b) => a - b);
+  let x = sides[0] as number;
+  let width = 0;
+  for (let i = 1; i < sides.length; i += 2) {
+    const span = (sides[i] as number) - (sides[i - 1] as number);
+    if (span <= width) continue;
+    width = span;
+    x = ((sides[i] as number) + (sides[i - 1] as number)) / 2;
+  }
+  return { x, y };
+}
+
+/** Where the edge between two vertices passes a level. */
+function crossingX(xs: Float64Array, ys: Float64Array, i: number, j: number, y: number): number {
+  const share = (y - (ys[i] as number)) / ((ys[j] as number) - (ys[i] as number));
+  return (xs[i] as number) + share * ((xs[j] as number) - (xs[i] as number));
 }
 
 function reversedFlatRing({ xs, ys, sources }: FlatRing): FlatRing {
@@ -218,16 +241,18 @@ function originOf(firstMm: number): number {
 function pathsOf(region: Region, originX: number, originY: number, book: EdgeBook): Paths64 {
   const paths: Paths64 = [];
   for (const { xs, ys, sources } of region) {
-    const count = xs.length;
-    const path: Path64 = new Array(count);
-    const firstNumber = book.startRing(count);
-    for (let i = 0; i < count; i++) {
+    const corners: Corner[] = [];
+    for (let i = 0; i < xs.length; i++) {
       const x = gridLine(xs[i] as number) - originX;
       const y = gridLine(ys[i] as number) - originY;
-      book.addVertex(x, y, sources[i] as number);
-      path[i] = { x, y, z: firstNumber + i };
+      corners.push({ x, y, source: sources[i] as number });
     }
-    paths.push(path);
+    const kept = withoutLevelSpikes(corners);
+    // The library trips over a path without vertices, and fewer than three enclose nothing.
+    if (kept.length < 3) continue;
+    const firstNumber = book.startRing(kept.length);
+    for (const { x, y, source } of kept) book.addVertex(x, y, source);
+    paths.push(kept.map(({ x, y }, i) => ({ x, y, z: firstNumber + i })));
   }
   return paths;
 }
