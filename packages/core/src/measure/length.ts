@@ -133,7 +133,8 @@ function readFeetAndInches(
 ): Outcome<TypedLength, TroubleCode> {
   const wholeFeet = readFigure(feet.trim(), "ft", request);
   if (!wholeFeet.ok) return wholeFeet;
-  const rest = inches === "" ? fine(new Fraction(0)) : readFigure(inches.trim(), "in", request);
+  const rest: Outcome<Fraction, TroubleCode> =
+    inches === "" ? fine(new Fraction(0)) : readFigure(inches.trim(), "in", request);
   if (!rest.ok) return rest;
   return withinLimit(wholeFeet.value.mul(FOOT_INCHES).add(rest.value).mul(127, 5), "in", request);
 }

@@ -6,6 +6,7 @@ import type { LengthUnit } from "./format.ts";
 import type { Entry } from "./say/catalogue.ts";
 import { drawingTroubles } from "./say/drawing.ts";
 import { fileTroubles } from "./say/file.ts";
+import { fitTroubles } from "./say/fit.ts";
 import { internalTroubles } from "./say/internal.ts";
 import { lengthTroubles } from "./say/length.ts";
 import { planTroubles } from "./say/plan.ts";
@@ -25,6 +26,7 @@ export const CATALOGUES = [
   planTroubles,
   fileTroubles,
   timberTroubles,
+  fitTroubles,
 ] as const;
 
 type AllTroubles = typeof internalTroubles &
@@ -34,7 +36,8 @@ type AllTroubles = typeof internalTroubles &
   typeof drawingTroubles &
   typeof planTroubles &
   typeof fileTroubles &
-  typeof timberTroubles;
+  typeof timberTroubles &
+  typeof fitTroubles;
 
 export type TroubleCode = keyof AllTroubles & string;
 

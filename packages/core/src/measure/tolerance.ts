@@ -104,3 +104,18 @@ export const SAME_SCORE = 1e-6;
 
 /** Two leans of a plane nearer than this are one, degrees: far below what a hand can set. */
 export const SAME_LEAN_DEG = 1e-3;
+
+/** Rounding of poses written to a file, with a margin, mm or degrees. */
+export const POSE_ROUNDING = 1e-5;
+
+/** How far two routes may differ on the lift of a seat, mm: they step sideways in different strides. */
+export const SEAT_AGREEMENT_MM = 0.02;
+
+/** How far two routes may differ on how proud of or under the drawing a face comes out, mm: as deep as no overcut. */
+export const FINISH_AGREEMENT_MM = 0.01;
+
+/** How far the sole drawn for a cut may lie from its plane's own, mm: what writing both to files loses, and a margin. */
+export const SOLE_AGREEMENT_MM = 1e-3;
+
+/** A closed run of walls that misses its own start by no more than this was measured well enough to cut from, mm. */
+export const RUN_CLOSES_MM = 5;

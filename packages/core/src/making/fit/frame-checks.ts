@@ -1,0 +1,108 @@
+/** What makes a frame impossible before anything is computed. */
+import { type Point, ringFromVertices, samePoint, selfCrossings } from "../../curve/index.ts";
+import { cataloguedTrouble, SAME_POINT_MM, toDeg } from "../../measure/index.ts";
+import { firstTrouble, LARGEST_ACROSS_MM, LONGEST_MM, sizeTrouble } from "./checks.ts";
+import { LEAST_CORNER_DEG, MOST_CORNER_DEG } from "./corner.ts";
+import type { FrameShape } from "./frame-types.ts";
+import type { FitTrouble } from "./types.ts";
+
+export interface FrameChecked {
+  readonly shape: FrameShape;
+  readonly corners: readonly Point[];
+  readonly widths: readonly number[];
+  readonly rebateMm: number;
+  readonly allowanceMm: number;
+}
+
+const MOST_CORNERS = 72;
+
+/** The first thing that is wrong with a frame's figures, or null. */
+export function frameTroubles(asked: FrameChecked): FitTrouble | null {
+  const { shape, corners, widths, rebateMm, allowanceMm } = asked;
+  return (
+    shapeTrouble(shape) ??
+    cornersTrouble(corners) ??
+    (widths.length === corners.length
+      ? null
+      : cataloguedTrouble("frame-widths", "width", { given: widths.length, sides: corners.length })) ??
+    firstTrouble(
+      widths.map((widthMm) =>
+        sizeTrouble("width of the moulding", "width", widthMm, {
+          mostMm: LARGEST_ACROSS_MM,
+          zero: "refused",
+        }),
+      ),
+    ) ??
+    sizeTrouble("rebate", "rebate", rebateMm, { mostMm: LARGEST_ACROSS_MM, zero: "allowed" }) ??
+    sizeTrouble("allowance", "allowance", allowanceMm, { mostMm: LARGEST_ACROSS_MM, zero: "allowed" }) ??
+    rebateTrouble(asked)
+  );
+}
+
+function shapeTrouble(shape: FrameShape): FitTrouble | null {
+  const limits = { mostMm: LONGEST_MM, zero: "refused" } as const;
+  if (shape.kind === "rectangle") {
+    return firstTrouble([
+      sizeTrouble("size across", "across", shape.acrossMm, limits),
+      sizeTrouble("size up", "up", shape.upMm, limits),
+    ]);
+  }
+  if (shape.kind === "regular") {
+    if (!Number.isInteger(shape.sides) || shape.sides < 3 || shape.sides > MOST_CORNERS) {
+      return cataloguedTrouble("polygon-sides", "sides", {
+        sides: shape.sides,
+        fewest: 3,
+        most: MOST_CORNERS,
+      });
+    }
+    return sizeTrouble("length of a side", "side", shape.sideMm, limits);
+  }
+  const count = shape.corners.length;
+  if (count < 3 || count > MOST_CORNERS) {
+    return cataloguedTrouble("polygon-sides", "corners", { sides: count, fewest: 3, most: MOST_CORNERS });
+  }
+  const wild = shape.corners.findIndex(
+    ({ x, y }) => !(Math.abs(x) <= LONGEST_MM) || !(Math.abs(y) <= LONGEST_MM),
+  );
+  return wild < 0 ? null : cataloguedTrouble("frame-corner-place", "corners", { corner: wild + 1 });
+}
+
+function cornersTrouble(corners: readonly Point[]): FitTrouble | null {
+  const total = corners.length;
+  for (const [index, at] of corners.entries()) {
+    const before = corners[(index + total - 1) % total] as Point;
+    const after = corners[(index + 1) % total] as Point;
+    if (samePoint(at, after))
+      return cataloguedTrouble("frame-corner-place", "corners", { corner: index + 1 });
+    const toAfter = { x: after.x - at.x, y: after.y - at.y };
+    const toBefore = { x: before.x - at.x, y: before.y - at.y };
+    const cornerDeg = Math.abs(
+      toDeg(
+        Math.atan2(
+          toAfter.x * toBefore.y - toAfter.y * toBefore.x,
+          toAfter.x * toBefore.x + toAfter.y * toBefore.y,
+        ),
+      ),
+    );
+    if (cornerDeg < LEAST_CORNER_DEG || cornerDeg > MOST_CORNER_DEG) {
+      const facts = { corner: index + 1, cornerDeg, leastDeg: LEAST_CORNER_DEG, mostDeg: MOST_CORNER_DEG };
+      return cataloguedTrouble("frame-corner-angle", "corners", facts);
+    }
+  }
+  const outline = ringFromVertices(corners.map(({ x, y }) => [x, y]));
+  return selfCrossings(outline, SAME_POINT_MM).length === 0
+    ? null
+    : cataloguedTrouble("frame-crosses-itself", "corners", {});
+}
+
+function rebateTrouble({ widths, rebateMm, allowanceMm }: FrameChecked): FitTrouble | null {
+  const narrowestMm = Math.min(...widths);
+  if (rebateMm >= narrowestMm) {
+    return cataloguedTrouble("frame-rebate-too-wide", "rebate", { rebateMm, widthMm: narrowestMm });
+  }
+  // Without a rebate nothing holds the glass, and the allowance is only room round a picture.
+  if (rebateMm > 0 && allowanceMm >= 2 * rebateMm) {
+    return cataloguedTrouble("frame-glass-falls-through", "allowance", { rebateMm, allowanceMm });
+  }
+  return null;
+}

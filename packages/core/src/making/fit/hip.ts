@@ -1,0 +1,118 @@
+/** Hips and valleys: roofs of little houses, lids and pediments, and the backing that a moulded hip is bevelled to. */
+import {
+  cataloguedTrouble,
+  fine,
+  type Outcome,
+  refused,
+  type TroubleCode,
+  toDeg,
+  toRad,
+} from "../../measure/index.ts";
+import { sawCaution } from "./cautions.ts";
+import { type CornerKind, LEAST_CORNER_DEG, MOST_CORNER_DEG } from "./corner.ts";
+import type { FitTrouble } from "./types.ts";
+
+export interface HipQuestion {
+  /** Slope of the main side, degrees from level. */
+  readonly mainDeg: number;
+  /** Slope of the side next to it; the same if left out. */
+  readonly adjacentDeg?: number | undefined;
+  /** Between the two eaves in plan; 90° if left out. */
+  readonly cornerDeg?: number | undefined;
+  /** A hip stands on an outside corner, a valley on an inside one; the angles are the same. */
+  readonly kind?: CornerKind | undefined;
+}
+
+/** One side of the hip. */
+export interface HipSide {
+  readonly slopeDeg: number;
+  /** Between this side's eaves and the hip, in plan. */
+  readonly planDeg: number;
+  /** The hip's top edge is bevelled by so much on this side, from square to the hip's upright faces. */
+  readonly backingDeg: number;
+  /** Swing of the cut across a board that lies on this side and ends at the hip. */
+  readonly jackSideCutDeg: number;
+}
+
+export interface Hip {
+  readonly hipDeg: number;
+  readonly main: HipSide;
+  readonly adjacent: HipSide;
+  /** Length of the hip for each unit that the main side runs level. */
+  readonly lengthPerRun: number;
+  readonly convention: {
+    readonly slopes: "degrees from level";
+    readonly plan: "between the eaves and the hip, seen from above";
+    readonly jackSideCut: "swing from a square cut across the board";
+  };
+  readonly assumed: readonly FitTrouble[];
+  readonly cautions: readonly FitTrouble[];
+}
+
+const STEEPEST_DEG = 85;
+
+/**
+ * The hip between two sides of slopes c and c' over eaves that make an angle E in plan.
+ *
+ * Plan: tan D = tan c' sin E / (tan c + tan c' cos E) (both sides are as high at the hip). Hip: tan = tan c sin D.
+ * Backing: sin = sin c cos D. Jack side cut: tan = cos c / tan D. Equal slopes on a square plan: tan hip = tan c / √2.
+ * Domain: slopes over 0 up to 85°; corners 30 to 175°. Source: formulas of roof framing (checks/area-d-rake).
+ */
+export function hip(question: HipQuestion): Outcome<Hip, TroubleCode> {
+  const { mainDeg, adjacentDeg = mainDeg, cornerDeg = 90 } = question;
+  for (const [where, slopeDeg] of [
+    ["main", mainDeg],
+    ["adjacent", adjacentDeg],
+  ] as const) {
+    if (slopeDeg > 0 && slopeDeg <= STEEPEST_DEG) continue;
+    return refused(cataloguedTrouble("slope-angle", where, { slopeDeg, mostDeg: STEEPEST_DEG }));
+  }
+  if (!(cornerDeg >= LEAST_CORNER_DEG && cornerDeg <= MOST_CORNER_DEG)) {
+    const facts = { cornerDeg, leastDeg: LEAST_CORNER_DEG, mostDeg: MOST_CORNER_DEG };
+    return refused(cataloguedTrouble("corner-angle", "corner", facts));
+  }
+  const mainRise = Math.tan(toRad(mainDeg));
+  const adjacentRise = Math.tan(toRad(adjacentDeg));
+  const cornerRad = toRad(cornerDeg);
+  const planDeg = toDeg(
+    Math.atan2(adjacentRise * Math.sin(cornerRad), mainRise + adjacentRise * Math.cos(cornerRad)),
+  );
+  const sine = Math.sin(toRad(planDeg));
+  const hipDeg = toDeg(Math.atan(mainRise * sine));
+  return fine({
+    hipDeg,
+    main: hipSide(mainDeg, planDeg),
+    adjacent: hipSide(adjacentDeg, cornerDeg - planDeg),
+    lengthPerRun: 1 / (sine * Math.cos(toRad(hipDeg))),
+    convention: {
+      slopes: "degrees from level",
+      plan: "between the eaves and the hip, seen from above",
+      jackSideCut: "swing from a square cut across the board",
+    },
+    assumed: [],
+    cautions: [sawCaution()],
+  });
+}
+
+function hipSide(slopeDeg: number, planDeg: number): HipSide {
+  const slopeRad = toRad(slopeDeg);
+  const planRad = toRad(planDeg);
+  return {
+    slopeDeg,
+    planDeg,
+    backingDeg: toDeg(Math.asin(Math.sin(slopeRad) * Math.cos(planRad))),
+    jackSideCutDeg: toDeg(Math.atan2(Math.cos(slopeRad) * Math.cos(planRad), Math.sin(planRad))),
+  };
+}
+
+/** The side of a hip from its slope and the side cut of its boards: tan D = cos c / tan J. Degrees. */
+export function hipSideFromJack(slopeDeg: number, jackSideCutDeg: number): Outcome<HipSide, TroubleCode> {
+  if (!(slopeDeg > 0 && slopeDeg <= STEEPEST_DEG)) {
+    return refused(cataloguedTrouble("slope-angle", "slope", { slopeDeg, mostDeg: STEEPEST_DEG }));
+  }
+  if (!(jackSideCutDeg > 0 && jackSideCutDeg < 90)) {
+    return refused(cataloguedTrouble("jack-side-cut", "jack", { cutDeg: jackSideCutDeg }));
+  }
+  const planDeg = toDeg(Math.atan2(Math.cos(toRad(slopeDeg)), Math.tan(toRad(jackSideCutDeg))));
+  return fine(hipSide(slopeDeg, planDeg));
+}

@@ -1,0 +1,2 @@
+/** From a proven section to pieces on the wall, the case and the frame. Each folder here has its own index. */
+export * from "./fit/index.ts";
