@@ -1,5 +1,6 @@
 export { chain, chainFromVertices, verticesOf } from "./chain.ts";
 export { type Extents, extentsOf } from "./extents.ts";
+export { flatRingAreaMm2, regionExtents } from "./flat-ring.ts";
 export { flatRingOf, flattenPiece } from "./flatten.ts";
 export { type Crossing, type Hit, intersect } from "./intersect.ts";
 export { offsetChain, offsetRing } from "./offset.ts";
@@ -36,10 +37,8 @@ export {
 export {
   difference,
   EMPTY_REGION,
-  flatRingAreaMm2,
   intersection,
   regionAreaMm2,
-  regionExtents,
   regionOf,
   regionOfPolygon,
   splitRegion,

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { FLATTEN_MM } from "../measure/index.ts";
+import { flatRingAreaMm2, regionExtents } from "./flat-ring.ts";
 import { arcsThrough, line } from "./piece.ts";
 import { point } from "./point.ts";
 import {
@@ -7,7 +8,6 @@ import {
   EMPTY_REGION,
   intersection,
   regionAreaMm2,
-  regionExtents,
   regionOf,
   regionOfPolygon,
   splitRegion,
@@ -95,6 +95,26 @@ describe("booleans of boxes, by hand", () => {
     expect(regionAreaMm2(regionOfPolygon([point(0, 0), point(0, 5), point(5, 5), point(5, 0)]))).toBe(25);
     expect(regionOfPolygon([point(0, 0), point(5, 5)])).toEqual([]);
     expect(regionOfPolygon([])).toEqual([]);
+  });
+});
+
+describe("a three-cornered hole", () => {
+  // A thin blade from (0, 3) to (8, -5) touches the wedge's point at (3, 0); a third wedge closes the gap between.
+  const blade = regionOfPolygon([point(0, 3), point(8, -5), point(0, 4)], 1);
+  const wedge = regionOfPolygon([point(0, 0), point(3, 0), point(0, 1)], 2);
+  const bridge = regionOfPolygon([point(0, 1), point(0, 2 / 3), point(2, 2)], 3);
+  // (3, 0), (7/5, 8/5), (1/3, 8/9): where x + y = 3, y = (1 − x / 3) and y = 2/3 + 2x/3 meet.
+  const holeMm2 = Math.abs((7 / 5 - 3) * (8 / 9) - (1 / 3 - 3) * (8 / 5)) / 2;
+
+  test("between parts that touch in a point is no noise", () => {
+    const all = union(blade, wedge, bridge);
+    expect(
+      all.filter((part) => flatRingAreaMm2(part) < 0).map((part) => -flatRingAreaMm2(part))[0],
+    ).toBeCloseTo(holeMm2, 6);
+    // Each area by hand: 4, 1.5, 1/3; the overlaps as the difference and intersection find them.
+    const overlapMm2 =
+      regionAreaMm2(intersection(blade, bridge)) + regionAreaMm2(intersection(wedge, bridge));
+    expect(regionAreaMm2(all)).toBeCloseTo(4 + 1.5 + 1 / 3 - overlapMm2, 6);
   });
 });
 

@@ -1,10 +1,20 @@
 /** Booleans of flat regions: the only file that knows the polygon library. */
-import { Clipper64, ClipType, FillRule, type Path64, type Paths64, type Point64 } from "clipper2-ts";
+import {
+  Clipper64,
+  ClipType,
+  FillRule,
+  type OutPt,
+  type OutRec,
+  type Path64,
+  type Paths64,
+  type Point64,
+} from "clipper2-ts";
 import { BOOLEAN_GRID_MM, bug, FARTHEST_MM, LEAST_EDGE_MM, LEAST_RING_MM2 } from "../measure/index.ts";
 import { EdgeBook } from "./edge-book.ts";
-import type { Extents } from "./extents.ts";
+import { areApart, flatRingAreaMm2, reversedFlatRing, surrounds } from "./flat-ring.ts";
 import { flatRingOf } from "./flatten.ts";
 import { type Corner, cleanRing, withoutLevelSpikes } from "./grid-ring.ts";
+import { lineMeetsLine } from "./meets.ts";
 import type { FlatRing, Point, Region, Ring } from "./types.ts";
 
 /** The region that holds nothing. */
@@ -66,46 +76,6 @@ export function regionAreaMm2(region: Region): number {
   return area;
 }
 
-/** Signed area of one polygon, mm²: holes are negative. */
-export function flatRingAreaMm2(ring: FlatRing): number {
-  const { xs, ys } = ring;
-  const count = xs.length;
-  if (count === 0) return 0;
-  const originX = xs[0] as number;
-  const originY = ys[0] as number;
-  let doubled = 0;
-  let beforeX = (xs[count - 1] as number) - originX;
-  let beforeY = (ys[count - 1] as number) - originY;
-  for (let i = 0; i < count; i++) {
-    const x = (xs[i] as number) - originX;
-    const y = (ys[i] as number) - originY;
-    doubled += beforeX * y - x * beforeY;
-    beforeX = x;
-    beforeY = y;
-  }
-  return doubled / 2;
-}
-
-/** The least upright box around a region, mm. Throws a bug if it is empty. */
-export function regionExtents(region: Region): Extents {
-  let minX = Number.POSITIVE_INFINITY;
-  let minY = Number.POSITIVE_INFINITY;
-  let maxX = Number.NEGATIVE_INFINITY;
-  let maxY = Number.NEGATIVE_INFINITY;
-  for (const { xs, ys } of region) {
-    for (let i = 0; i < xs.length; i++) {
-      const x = xs[i] as number;
-      const y = ys[i] as number;
-      if (x < minX) minX = x;
-      if (x > maxX) maxX = x;
-      if (y < minY) minY = y;
-      if (y > maxY) maxY = y;
-    }
-  }
-  if (minX > maxX) bug("an empty region has no extents");
-  return { minX, minY, maxX, maxY };
-}
-
 /** The connected parts of a region, each an outer ring with its holes, the largest first. */
 export function splitRegion(region: Region): Region[] {
   const outers = region
@@ -122,24 +92,6 @@ export function splitRegion(region: Region): Region[] {
   }
   const netMm2 = (part: Region) => regionAreaMm2(part);
   return outers.map((part): Region => [part.ring, ...part.holes]).sort((a, b) => netMm2(b) - netMm2(a));
-}
-
-function isInPolygon(outer: FlatRing, x: number, y: number): boolean {
-  const { xs, ys } = outer;
-  let isInside = false;
-  for (let i = 0, j = xs.length - 1; i < xs.length; j = i++) {
-    const yi = ys[i] as number;
-    const yj = ys[j] as number;
-    if (yi > y === yj > y) continue;
-    if (x < crossingX(xs, ys, i, j, y)) isInside = !isInside;
-  }
-  return isInside;
-}
-
-function areApart(a: Region, b: Region): boolean {
-  const boxA = regionExtents(a);
-  const boxB = regionExtents(b);
-  return boxA.maxX < boxB.minX || boxB.maxX < boxA.minX || boxA.maxY < boxB.minY || boxB.maxY < boxA.minY;
 }
 
 /** Rings as given brought to a region: crossings resolved, outer rings anticlockwise, holes clockwise. */
@@ -161,13 +113,45 @@ function booleanOf(clipType: ClipType, subject: Region, clip: Region): Region {
   clipper.addSubject(pathsOf(subject, originX, originY, book));
   if (clip.length > 0) clipper.addClip(pathsOf(clip, originX, originY, book));
   const solution: Paths64 = [];
+  const parted = keepPartedTriangles(clipper);
   if (!clipper.execute(clipType, FillRule.NonZero, solution)) bug("a polygon boolean failed", { clipType });
   const region: FlatRing[] = [];
-  for (const path of solution) {
+  for (const path of [...solution, ...parted]) {
     const ring = flatRingOfPath(path, originX, originY, book);
     if (ring !== undefined) region.push(ring);
   }
   return directed(region);
+}
+
+/**
+ * Catches the triangles that the library throws away where an outline passes through itself within three edges.
+ *
+ * It takes a smaller one of the other direction for noise of rounding, but where a corner touches an edge it is a
+ * real hole as often. Those of a size that counts are kept; `directed` tells holes from outer rings. Reaches into
+ * the library (2.0.1, pinned), which has no other way in; the test "a three-cornered hole" fails if that moves.
+ */
+function keepPartedTriangles(clipper: Clipper64): Paths64 {
+  const parted: Paths64 = [];
+  const inner = clipper as unknown as {
+    readonly outrecList: readonly OutRec[];
+    doSplitOp(outrec: OutRec, splitOp: OutPt): void;
+  };
+  const split = inner.doSplitOp.bind(clipper);
+  inner.doSplitOp = (outrec, splitOp) => {
+    const before = splitOp.prev.pt;
+    const first = splitOp.pt;
+    const second = (splitOp.next as OutPt).pt;
+    const after = ((splitOp.next as OutPt).next as OutPt).pt;
+    const count = inner.outrecList.length;
+    split(outrec, splitOp);
+    // Kept as an outline of its own.
+    if (inner.outrecList.length > count) return;
+    const meet = lineMeetsLine(before, first, second, after, 0).points[0];
+    if (meet === undefined) return;
+    const corner = { x: Math.round(meet.x), y: Math.round(meet.y), z: 0 };
+    parted.push([corner, { ...first }, { ...second }]);
+  };
+  return parted;
 }
 
 /**
@@ -180,57 +164,6 @@ function directed(rings: FlatRing[]): Region {
     const isHole = depth % 2 === 1;
     return flatRingAreaMm2(ring) < 0 === isHole ? ring : reversedFlatRing(ring);
   });
-}
-
-/** Of two rings that do not cross: does the first go round the second? They may touch. */
-function surrounds(outer: FlatRing, ring: FlatRing): boolean {
-  if (Math.abs(flatRingAreaMm2(outer)) <= Math.abs(flatRingAreaMm2(ring)) || areApart([outer], [ring]))
-    return false;
-  const { x, y } = pointInside(ring);
-  return isInPolygon(outer, x, y);
-}
-
-/**
- * A point well inside a ring, where no ring that touches it can pass: on the level line in the middle of the widest
- * band without a vertex, half way across the widest part of the ring there.
- */
-function pointInside({ xs, ys }: FlatRing): Point {
-  const levels = ys.slice().sort();
-  let y = levels[0] as number;
-  let widest = 0;
-  for (let i = 1; i < levels.length; i++) {
-    const band = (levels[i] as number) - (levels[i - 1] as number);
-    if (band <= widest) continue;
-    widest = band;
-    y = ((levels[i] as number) + (levels[i - 1] as number)) / 2;
-  }
-  const sides: number[] = [];
-  for (let i = 0, j = xs.length - 1; i < xs.length; j = i++) {
-    if ((ys[i] as number) > y !== (ys[j] as number) > y) sides.push(crossingX(xs, ys, i, j, y));
-  }
-  sides.sort((a, b) => a - b);
-  let x = sides[0] as number;
-  let width = 0;
-  for (let i = 1; i < sides.length; i += 2) {
-    const span = (sides[i] as number) - (sides[i - 1] as number);
-    if (span <= width) continue;
-    width = span;
-    x = ((sides[i] as number) + (sides[i - 1] as number)) / 2;
-  }
-  return { x, y };
-}
-
-/** Where the edge between two vertices passes a level. */
-function crossingX(xs: Float64Array, ys: Float64Array, i: number, j: number, y: number): number {
-  const share = (y - (ys[i] as number)) / ((ys[j] as number) - (ys[i] as number));
-  return (xs[i] as number) + share * ((xs[j] as number) - (xs[i] as number));
-}
-
-function reversedFlatRing({ xs, ys, sources }: FlatRing): FlatRing {
-  const count = sources.length;
-  // Edge i of the reversed ring runs from old vertex count − 1 − i to the one before, along old edge count − 2 − i.
-  const reversedSources = sources.map((_, i) => sources[(2 * count - 2 - i) % count] as number);
-  return { xs: xs.slice().reverse(), ys: ys.slice().reverse(), sources: reversedSources };
 }
 
 /** Whole grid lines from 0 to the local origin, which keeps products small where a piece lies far away. */

@@ -1,8 +1,8 @@
 import { FLAT_SAGITTA_MM, LEAST_EDGE_MM, SAME_POINT_MM } from "../measure/index.ts";
+import { flatRingAreaMm2 } from "./flat-ring.ts";
 import { circleMeetsCircle, lineMeetsCircle } from "./meets.ts";
 import { arcsBetween, line, straightIfFlat, wrapRad } from "./piece.ts";
 import { distanceMm, lerpPoint, samePoint } from "./point.ts";
-import { flatRingAreaMm2 } from "./region.ts";
 import { closedRun } from "./ring.ts";
 import type { Circle, Circles, FlatRing, Piece, Point, Region, Ring } from "./types.ts";
 
