@@ -1,5 +1,6 @@
 export * from "./bearing.ts";
 export * from "./curve-book.ts";
+export * from "./depth.ts";
 export { outlineFaults } from "./file-outline.ts";
 export { closedObject, pathText, troublesOf } from "./file-shape.ts";
 export { type JsonLimits, readJsonText, shown } from "./json-text.ts";

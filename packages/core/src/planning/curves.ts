@@ -109,9 +109,12 @@ function legalTilts(
   pose: (tiltDeg: number) => Pose,
   fromDeg: number,
   toDeg_: number,
+  critical: readonly number[],
 ): Stretch[] {
   if (toDeg_ < fromDeg) return [];
   const stops = new Set<number>([tidy(fromDeg), tidy(toDeg_)]);
+  // Between two walls a sole may fit at one lean only: the leans that put its ends at the arc's are always looked at.
+  for (const t of critical) if (t >= fromDeg && t <= toDeg_) stops.add(tidy(t));
   for (let t = Math.ceil(fromDeg / GRID_DEG) * GRID_DEG; t < toDeg_; t += GRID_DEG) stops.add(tidy(t));
   const tilts = [...stops].sort((a, b) => a - b);
   const legal = (t: number) => isLegal(bench, tool, pose(t));
@@ -161,6 +164,7 @@ function ownRadius(
     pose,
     Math.max(within.lowDeg, lowDeg - halfDeg * 0.95),
     Math.min(within.highDeg, highDeg + halfDeg * 0.95),
+    [lowDeg + halfDeg, highDeg - halfDeg, (lowDeg + highDeg) / 2],
   );
   if (free.length === 0) return null;
   const needLow = lowDeg + halfDeg;
@@ -246,6 +250,23 @@ function ownRadius(
   }
 }
 
+/** The same plane on the same arc, rocked between two other leans. */
+export function rockedWithin(bench: Bench, draft: PlaneDraft, lowDeg: number, highDeg: number): PlaneDraft {
+  const rock = draft.rock;
+  const arc = draft.tool.sole.arc;
+  if (!rock || !arc) return draft;
+  const pose = (tilt: number): Pose => poseOnArc(rock.centre, arc.radiusMm, arc.sign < 0, tilt);
+  return planeDraft(bench, {
+    work: draft.work,
+    purpose: draft.purpose,
+    cantDeg: draft.cantDeg,
+    shapes: draft.shapes,
+    tool: draft.tool,
+    runs: [rockRun(pose, lowDeg, highDeg, arc.radiusMm)],
+    rock: { lowDeg, highDeg, centre: rock.centre },
+  });
+}
+
 /** Length of an arc that may stay uncovered at its ends before it counts, mm: less than a hand can see. */
 const COVER_SLACK_MM = 0.05;
 
@@ -295,49 +316,106 @@ function otherRadius(
   own: number,
 ): CurveCover | null {
   const curve = piece.curve as NonNullable<WorkedPiece["curve"]>;
-  const { lowTiltDeg: lowDeg, highTiltDeg: highDeg, centre, radiusMm, convex } = curve;
-  // The sole's middle touches the arc: the plane's own centre lies on the line through the arc's.
-  const pose = (tilt: number): Pose => poseOnArc(centre, radiusMm, convex, tilt);
-  const within = heldBetween(bench, cantDeg, lowDeg, highDeg);
-  if (!within) return null;
-  const free = legalTilts(bench, tool, pose, within.lowDeg, within.highDeg);
-  const stretch = [...free].sort((a, b) => b.highDeg - b.lowDeg - (a.highDeg - a.lowDeg))[0];
-  if (!stretch) return null;
+  const { lowTiltDeg: lowDeg, highTiltDeg: highDeg, radiusMm } = curve;
   const bend = Math.abs(1 / own - 1 / radiusMm);
-  const ridgeMm = bench.toleranceMm / 2;
-  const spacingMm = Math.min(tool.sole.widthMm, Math.sqrt((8 * ridgeMm) / bend));
-  const spacingDeg = toDeg(spacingMm / radiusMm);
-  const endDeg = Math.min(spacingDeg / 2, toDeg(tool.sole.widthMm / 2 / radiusMm));
-  const low = Math.min(stretch.lowDeg + Math.max(0, lowDeg + endDeg - stretch.lowDeg), stretch.highDeg);
-  const high = Math.max(stretch.highDeg - Math.max(0, stretch.highDeg - (highDeg - endDeg)), low);
-  const count = Math.max(1, Math.ceil((high - low) / spacingDeg - SAME_LEAN_DEG) + 1);
-  if (count > MOST_SETTINGS_FOR_ARC) return null;
-  const tilts = Array.from({ length: count }, (_, i) =>
-    count === 1 ? (low + high) / 2 : low + ((high - low) * i) / (count - 1),
-  );
-  const shortDeg =
-    Math.max(0, (tilts[0] as number) - endDeg - lowDeg) +
-    Math.max(0, highDeg - endDeg - (tilts[count - 1] as number));
-  const apartDeg = count === 1 ? 2 * endDeg : (high - low) / (count - 1);
-  const apartMm = toRad(apartDeg) * radiusMm;
+  const spacingMm = Math.min(tool.sole.widthMm, Math.sqrt((4 * bench.toleranceMm) / bend));
+  const endDeg = toDeg(spacingMm / 2 / radiusMm);
+  const halfDeg = toDeg(Math.asin(Math.min(1, tool.sole.widthMm / (2 * own))));
+  const spanDeg = Math.max(0, highDeg - lowDeg - 2 * endDeg);
+  const least = Math.max(1, Math.ceil(spanDeg / (2 * endDeg) - SAME_LEAN_DEG) + 1);
+  let best: { settings: readonly Setting[]; shortDeg: number } | null = null;
+  for (let count = least; count <= MOST_SETTINGS_FOR_ARC; count++) {
+    const settings = Array.from({ length: count }, (_, i) =>
+      count === 1 ? (lowDeg + highDeg) / 2 : lowDeg + endDeg + (spanDeg * i) / (count - 1),
+    ).flatMap((touchDeg): Setting[] => {
+      const pose = poseTouching(bench, curve, tool, cantDeg, own, touchDeg);
+      return pose ? [{ touchDeg, pose }] : [];
+    });
+    if (settings.length === 0) continue;
+    const shortDeg = uncovered(settings, lowDeg, highDeg, endDeg, halfDeg);
+    if (!best || shortDeg < best.shortDeg - endDeg / 4) best = { settings, shortDeg };
+    if (best.shortDeg <= toDeg(COVER_SLACK_MM / radiusMm)) break;
+  }
+  if (!best) return null;
+  const touches = best.settings.map((s) => s.touchDeg);
+  const apartDeg = Math.max(...touches.map((t, i) => (i === 0 ? 2 * endDeg : t - touches[i - 1])));
+  const apartMm = Math.min(spacingMm, toRad(apartDeg) * radiusMm);
+  const runs = best.settings.map((s): Run => [s.pose]);
   return {
     piece,
     tool,
     cantDeg,
     drafts: [
-      planeDraft(bench, {
-        work: "ridges",
-        purpose: "shape",
-        cantDeg,
-        shapes: [piece.index],
-        tool,
-        runs: tilts.map((t): Run => [pose(t)]),
-      }),
+      planeDraft(bench, { work: "ridges", purpose: "shape", cantDeg, shapes: [piece.index], tool, runs }),
     ],
     covers: [{ lowDeg, highDeg }],
-    shortMm: toRad(shortDeg) * radiusMm,
+    shortMm: toRad(best.shortDeg) * radiusMm,
     ridgeMm: Math.max(SEARCH_FLATTEN_MM, (apartMm * apartMm * bend) / 8),
   };
+}
+
+/** One setting of a plane of another radius: the place it touches, as the tilt of a plane square on it, and its pose. */
+interface Setting {
+  readonly touchDeg: number;
+  readonly pose: Pose;
+}
+
+/** How much of an arc lies under no setting: each covers half a spacing to either side, as far as its sole reaches. */
+function uncovered(
+  settings: readonly Setting[],
+  lowDeg: number,
+  highDeg: number,
+  endDeg: number,
+  halfDeg: number,
+): number {
+  let at = lowDeg;
+  let open = 0;
+  for (const { touchDeg, pose } of settings) {
+    // A tilt is kept within a half turn; the arc's own run on without a jump.
+    const tilt = touchDeg + (((pose[2] - touchDeg + 540) % 360) - 180);
+    const from = Math.max(touchDeg - endDeg, tilt - halfDeg);
+    const to = Math.min(touchDeg + endDeg, tilt + halfDeg);
+    if (from > at) open += from - at;
+    at = Math.max(at, to);
+  }
+  return open + Math.max(0, highDeg - at);
+}
+
+/** Leans tried away from square on the place of touch, degrees; the sole's middle bears best, its ends not at all. */
+const LEAN_OFFS_DEG = [5, -5, 10, -10, 15, -15, 20, -20, 25, -25];
+
+/**
+ * A legal pose in which a plane of another radius touches the arc where a plane standing square on it would have the
+ * given tilt. Its own centre lies on the line through the arc's and that place; its lean is free within the sole.
+ */
+function poseTouching(
+  bench: Bench,
+  curve: NonNullable<WorkedPiece["curve"]>,
+  tool: Tool,
+  cantDeg: number,
+  own: number,
+  touchDeg: number,
+): Pose | null {
+  const side = curve.convex ? 1 : -1;
+  const angle = toRad(touchDeg);
+  const outX = -Math.sin(angle);
+  const outY = Math.cos(angle);
+  // Seen along the outward normal the touched place lies `radius` out of a convex arc's centre, as far in of a concave one's.
+  const centre = {
+    x: curve.centre.x + side * (curve.radiusMm - own) * outX,
+    y: curve.centre.y + side * (curve.radiusMm - own) * outY,
+  };
+  const halfDeg = toDeg(Math.asin(Math.min(1, tool.sole.widthMm / (2 * own))));
+  const held = heldBetween(bench, cantDeg, touchDeg - halfDeg, touchDeg + halfDeg);
+  if (!held) return null;
+  const nearest = clamp(touchDeg, held.lowDeg, held.highDeg);
+  for (const tilt of [nearest, ...LEAN_OFFS_DEG.map((off) => touchDeg + off)]) {
+    if (Math.abs(tilt - touchDeg) > halfDeg) continue;
+    if (Math.abs(leanDeg(tilt, cantDeg)) > bench.limits.leanDeg) continue;
+    const pose = poseOnArc(centre, own, curve.convex, tilt);
+    if (isLegal(bench, tool, pose)) return pose;
+  }
+  return null;
 }
 
 function clamp(x: number, low: number, high: number): number {

@@ -7,6 +7,7 @@ import type { Region } from "../curve/index.ts";
 import { isFlatKind, leanDeg } from "../cutting/index.ts";
 import { SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
+import { rockedWithin } from "./curves.ts";
 import { type Draft, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
 import { evenedArrises, reliefsAt, seatMakers } from "./relief.ts";
 import { roughingPool } from "./roughing.ts";
@@ -122,12 +123,36 @@ export function orderCurves(bench: Bench, wood: Region, curves: readonly (readon
   return { cuts: best.cuts, wood: best.wood, cost: best.cost, refused: best.refused };
 }
 
+/** A rock is drawn in from the side that would leave too much wall, in steps of this, as long as it helps, degrees. */
+const DRAW_IN_DEG = 5;
+const MOST_DRAWN_IN = 8;
+
+/** As `cutWithHelp`; a rock that no relief makes room for is drawn in until it can be made, rather than given up. */
+function cutWithinRoom(bench: Bench, wood: Region, draft: PlaneDraft): Made {
+  const whole = cutWithHelp(bench, wood, draft);
+  if (whole.ok || !draft.rock) return whole;
+  let rock = draft.rock;
+  let refusal = whole.refusal;
+  for (let tries = 0; tries < MOST_DRAWN_IN; tries++) {
+    // Leaned to the left (a higher tilt) the plane's left end reaches furthest round: the refused side is given up.
+    const giveUpHigh = refusal.side === "left";
+    const lowDeg = giveUpHigh ? rock.lowDeg : rock.lowDeg + DRAW_IN_DEG;
+    const highDeg = giveUpHigh ? rock.highDeg - DRAW_IN_DEG : rock.highDeg;
+    if (highDeg - lowDeg < DRAW_IN_DEG / 2) break;
+    rock = { ...rock, lowDeg, highDeg };
+    const made = cutWithHelp(bench, wood, rockedWithin(bench, draft, lowDeg, highDeg));
+    if (made.ok) return made;
+    refusal = made.refusal;
+  }
+  return whole;
+}
+
 function cutBestWay(bench: Bench, state: BeamState, ways: readonly PlaneDraft[], index: number): BeamState {
   const done = state.done | (1 << index);
   let best: BeamState | null = null;
   let why: Refused | null = null;
   for (const draft of ways) {
-    const made = cutWithHelp(bench, state.wood, draft);
+    const made = cutWithinRoom(bench, state.wood, draft);
     if (!made.ok) {
       why ??= { draft, refusal: made.refusal };
       continue;

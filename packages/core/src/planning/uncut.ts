@@ -3,13 +3,12 @@ import {
   difference,
   type FlatRing,
   nearestOnPiece,
-  nearestOnRing,
   pointAt,
   type Region,
   regionAreaMm2,
 } from "../curve/index.ts";
-import { isFlatKind, type PlanUncut, type UncutRule } from "../cutting/index.ts";
-import { SLIVER_MM2 } from "../measure/index.ts";
+import { deepestFrom, isFlatKind, type PlanUncut, type UncutRule } from "../cutting/index.ts";
+import { OVERCUT_MM, SLIVER_MM2 } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { tidy } from "./draft-cut.ts";
 import type { Refused } from "./order.ts";
@@ -50,10 +49,7 @@ export function uncutPlaces(
     }
     const first = tall[0].t - 0.5 / PLACES;
     const last = tall[tall.length - 1].t + 0.5 / PLACES;
-    const left = Math.min(
-      Math.max(...tall.map((s) => s.heightMm)),
-      Math.max(depthOf(bench, heavy), bench.toleranceMm),
-    );
+    const left = Math.max(...tall.map((s) => s.heightMm));
     places.push(uncutPlace(searched, piece, first, last, left, refused, unit));
   }
   for (const ring of heavy) {
@@ -78,11 +74,7 @@ function nearestPiece(bench: Bench, ring: FlatRing): WorkedPiece | undefined {
 
 /** Greatest distance of any leftover wood from the wanted section, mm. */
 function depthOf(bench: Bench, wood: Region): number {
-  let depth = 0;
-  for (const ring of wood)
-    for (let i = 0; i < ring.xs.length; i++)
-      depth = Math.max(depth, nearestOnRing(bench.planned, { x: ring.xs[i], y: ring.ys[i] }).distanceMm);
-  return depth;
+  return deepestFrom(bench.planned, wood, OVERCUT_MM).depthMm;
 }
 
 function uncutPlace(
@@ -164,19 +156,28 @@ function outOfReachWords(bench: Bench, piece: WorkedPiece, reach: Reach, unit: B
       cure: "Open the section here, or work the place with a carving tool or a scratch stock.",
     };
   }
-  if (!curve) {
-    const flats = bench.tools.filter((t) => isFlatKind(t.plane.kind) && t.plane.kind !== "smoother");
-    const narrowest = flats.length > 0 ? Math.min(...flats.map((t) => t.sole.widthMm)) : null;
-    if (narrowest !== null && piece.lengthMm < narrowest) {
-      return {
-        why: `This flat is ${length(piece.lengthMm)} wide between standing wood, and the narrowest flat plane is ${length(narrowest)}.`,
-        cure: `Make the flat ${length(narrowest)} wide, take a narrower rebate plane, or work it with a scratch stock.`,
-      };
-    }
-  }
+  const narrow = curve ? null : narrowWords(bench, piece, unit);
+  if (narrow) return narrow;
   return {
     why: `Every plane that could lie here meets the section elsewhere first; the ${reach.tool.plane.name} comes nearest and would overcut by ${length(reach.overcutMm)}.`,
     cure: "Open the section beside this place, or work it with a scratch stock, a scraper or a carving tool.",
+  };
+}
+
+/** A flat between standing wood that is narrower than every flat plane on the shelf, or null if it is not. */
+function narrowWords(bench: Bench, piece: WorkedPiece, unit: BenchUnit): Words | null {
+  const flats = bench.tools.filter((t) => isFlatKind(t.plane.kind) && t.plane.kind !== "smoother");
+  if (flats.length === 0) {
+    return {
+      why: "There is no rebate plane or plough on the shelf for this flat.",
+      cure: `Borrow or buy a rebate plane no wider than ${sayLength(piece.lengthMm, unit)}.`,
+    };
+  }
+  const narrowest = Math.min(...flats.map((t) => t.sole.widthMm));
+  if (piece.lengthMm >= narrowest) return null;
+  return {
+    why: `This flat is ${sayLength(piece.lengthMm, unit)} wide between standing wood, and the narrowest flat plane is ${sayLength(narrowest, unit)}.`,
+    cure: `Make the flat ${sayLength(narrowest, unit)} wide, take a narrower rebate plane, or work it with a scratch stock.`,
   };
 }
 
@@ -204,6 +205,8 @@ function refusedWords(
         cure: `Borrow or buy a ${kind} of ${length(curve.radiusMm)} radius, or finish with a scratch stock or scraper.`,
       };
     }
+    const narrow = narrowWords(bench, piece, unit);
+    if (narrow) return narrow;
     return {
       why: "A plane can touch this flat at an end or along a line only; none lies on it.",
       cure: "Widen the flat, lean it less, or finish it with a scratch stock or a scraper.",
