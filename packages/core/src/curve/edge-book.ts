@@ -3,7 +3,7 @@
 interface NumberedPoint {
   readonly x: number;
   readonly y: number;
-  readonly z?: number;
+  z?: number;
 }
 
 /** The library rounds crossings, and moves them a little where they fold over, grid lines. */
@@ -18,36 +18,46 @@ const ROUNDING_LINES = 3;
  * answer's edge before it is believed.
  */
 export class EdgeBook {
-  private readonly xs: number[] = [0];
-  private readonly ys: number[] = [0];
-  private readonly sources: number[] = [0];
-  private readonly next: number[] = [0];
-  private readonly before: number[] = [0];
+  private readonly xs: Float64Array;
+  private readonly ys: Float64Array;
+  private readonly sources: Int32Array;
+  private readonly next: Int32Array;
+  private readonly before: Int32Array;
+  /** Vertices entered, and the number 0 that none has. */
+  private count = 1;
   /** Four vertices of each crossing: the ends of the two edges that cross. */
   private readonly crossings: number[] = [];
-  private ringStart = 1;
-  private ringCount = 0;
   /** Hash table of places: the first vertex of each, then others of the same slot by `sameSlot`. */
   private slots: Int32Array | undefined;
   private sameSlot: Int32Array = new Int32Array(0);
   private hasOneSource = true;
 
-  /** Begins a ring of `count` vertices and gives the number of its first. */
-  startRing(count: number): number {
-    this.ringStart = this.xs.length;
-    this.ringCount = count;
-    return this.ringStart;
+  /** A book for at most so many vertices. */
+  constructor(capacity: number) {
+    this.xs = new Float64Array(capacity + 1);
+    this.ys = new Float64Array(capacity + 1);
+    this.sources = new Int32Array(capacity + 1);
+    this.next = new Int32Array(capacity + 1);
+    this.before = new Int32Array(capacity + 1);
   }
 
-  addVertex(x: number, y: number, source: number): void {
-    const number = this.xs.length;
-    if (number > 1 && source !== this.sources[1]) this.hasOneSource = false;
-    this.xs.push(x);
-    this.ys.push(y);
-    this.sources.push(source);
-    const isLast = number === this.ringStart + this.ringCount - 1;
-    this.next.push(isLast ? this.ringStart : number + 1);
-    this.before.push(number === this.ringStart ? this.ringStart + this.ringCount - 1 : number - 1);
+  /** Enters a ring and writes its vertices' numbers on its points. `sources[i]` belongs to the edge from point i. */
+  addRing(path: readonly NumberedPoint[], sources: Int32Array): void {
+    const first = this.count;
+    const last = first + path.length - 1;
+    for (let i = 0; i < path.length; i++) {
+      const point = path[i] as NumberedPoint;
+      const number = first + i;
+      const source = sources[i] as number;
+      point.z = number;
+      this.xs[number] = point.x;
+      this.ys[number] = point.y;
+      this.sources[number] = source;
+      this.next[number] = number === last ? first : number + 1;
+      this.before[number] = number === first ? last : number - 1;
+      if (source !== this.sources[1]) this.hasOneSource = false;
+    }
+    this.count = last + 1;
   }
 
   /** Notes that two edges cross and gives the number for the point where they do. */
@@ -125,7 +135,7 @@ export class EdgeBook {
     const y = (start.y + end.y) / 2;
     let best = 1;
     let bestSquared = Number.POSITIVE_INFINITY;
-    for (let edge = 1; edge < this.xs.length; edge++) {
+    for (let edge = 1; edge < this.count; edge++) {
       const squared = this.squaredDistance(edge, x, y);
       if (squared < bestSquared) {
         best = edge;
@@ -147,7 +157,7 @@ export class EdgeBook {
   }
 
   private buildSlots(): Int32Array {
-    const count = this.xs.length;
+    const count = this.count;
     let size = 16;
     while (size < 2 * count) size *= 2;
     const slots = new Int32Array(size);

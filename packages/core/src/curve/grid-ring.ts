@@ -5,39 +5,38 @@ interface GridPoint {
   readonly y: number;
 }
 
-/** A vertex before a boolean, with the source of the edge that starts there. */
-export interface Corner extends GridPoint {
-  readonly source: number;
-}
-
 /**
  * A polygon without level runs that turn straight back, which enclose nothing: on them the library, as of 2.0.1,
  * hangs or turns a ring round. Of three vertices on one level the middle one goes if it lies beyond the others;
  * of two edges that become one, the one that is not gone over twice gives the source.
  */
-export function withoutLevelSpikes(corners: readonly Corner[]): readonly Corner[] {
-  if (!corners.some((_, i) => isTurnedBack(corners, i))) return corners;
-  const kept = [...corners];
+export function withoutLevelSpikes<P extends GridPoint>(
+  path: P[],
+  sources: Int32Array,
+): { readonly path: P[]; readonly sources: Int32Array } {
+  if (!path.some((_, i) => isTurnedBack(path, i))) return { path, sources };
+  const kept = [...path];
+  const keptSources = [...sources];
   // Each turn takes a vertex away, so this ends; taking one can make a spike of its neighbours.
   for (;;) {
     const at = kept.findIndex((_, i) => isTurnedBack(kept, i));
-    if (at < 0) return kept;
+    if (at < 0) return { path: kept, sources: Int32Array.from(keptSources) };
     const before = at === 0 ? kept.length - 1 : at - 1;
-    const start = kept[before] as Corner;
-    const tip = kept[at] as Corner;
-    const end = kept[(at + 1) % kept.length] as Corner;
+    const [start, tip, end] = [kept[before], kept[at], kept[(at + 1) % kept.length]] as [P, P, P];
     const isBackPastStart = Math.abs(end.x - tip.x) > Math.abs(start.x - tip.x);
-    if (isBackPastStart) kept[before] = { ...start, source: tip.source };
+    if (isBackPastStart) keptSources[before] = keptSources[at] as number;
     kept.splice(at, 1);
+    keptSources.splice(at, 1);
   }
 }
 
-function isTurnedBack(corners: readonly Corner[], at: number): boolean {
-  const count = corners.length;
-  const tip = corners[at] as Corner;
-  const start = corners[at === 0 ? count - 1 : at - 1] as Corner;
-  const end = corners[at + 1 === count ? 0 : at + 1] as Corner;
-  return start.y === tip.y && end.y === tip.y && (start.x - tip.x) * (end.x - tip.x) >= 0;
+function isTurnedBack(path: readonly GridPoint[], at: number): boolean {
+  const count = path.length;
+  const tip = path[at] as GridPoint;
+  const end = path[at + 1 === count ? 0 : at + 1] as GridPoint;
+  if (end.y !== tip.y) return false;
+  const start = path[at === 0 ? count - 1 : at - 1] as GridPoint;
+  return start.y === tip.y && (start.x - tip.x) * (end.x - tip.x) >= 0;
 }
 
 export interface GridRing {

@@ -13,7 +13,7 @@ import { BOOLEAN_GRID_MM, bug, FARTHEST_MM, LEAST_EDGE_MM, LEAST_RING_MM2 } from
 import { EdgeBook } from "./edge-book.ts";
 import { areApart, flatRingAreaMm2, reversedFlatRing, surrounds } from "./flat-ring.ts";
 import { flatRingOf } from "./flatten.ts";
-import { type Corner, cleanRing, withoutLevelSpikes } from "./grid-ring.ts";
+import { cleanRing, withoutLevelSpikes } from "./grid-ring.ts";
 import { lineMeetsLine } from "./meets.ts";
 import type { FlatRing, Point, Region, Ring } from "./types.ts";
 
@@ -104,7 +104,7 @@ function booleanOf(clipType: ClipType, subject: Region, clip: Region): Region {
   const first = subject[0] as FlatRing;
   const originX = originOf(first.xs[0] ?? 0);
   const originY = originOf(first.ys[0] ?? 0);
-  const book = new EdgeBook();
+  const book = new EdgeBook(vertexCount(subject) + vertexCount(clip));
   const clipper = new Clipper64();
   clipper.zCallback = (bottom1, top1, bottom2, top2, crossing) => {
     // At a vertex the library has handed on that vertex's number already; the point may be its own, so leave it.
@@ -166,6 +166,10 @@ function directed(rings: FlatRing[]): Region {
   });
 }
 
+function vertexCount(region: Region): number {
+  return region.reduce((count, ring) => count + ring.xs.length, 0);
+}
+
 /** Whole grid lines from 0 to the local origin, which keeps products small where a piece lies far away. */
 function originOf(firstMm: number): number {
   return Math.round(firstMm / ORIGIN_STEP_MM) * ORIGIN_STEP_MM * GRID_PER_MM;
@@ -174,18 +178,15 @@ function originOf(firstMm: number): number {
 function pathsOf(region: Region, originX: number, originY: number, book: EdgeBook): Paths64 {
   const paths: Paths64 = [];
   for (const { xs, ys, sources } of region) {
-    const corners: Corner[] = [];
+    const path: Path64 = [];
     for (let i = 0; i < xs.length; i++) {
-      const x = gridLine(xs[i] as number) - originX;
-      const y = gridLine(ys[i] as number) - originY;
-      corners.push({ x, y, source: sources[i] as number });
+      path.push({ x: gridLine(xs[i] as number) - originX, y: gridLine(ys[i] as number) - originY, z: 0 });
     }
-    const kept = withoutLevelSpikes(corners);
+    const clean = withoutLevelSpikes(path, sources);
     // The library trips over a path without vertices, and fewer than three enclose nothing.
-    if (kept.length < 3) continue;
-    const firstNumber = book.startRing(kept.length);
-    for (const { x, y, source } of kept) book.addVertex(x, y, source);
-    paths.push(kept.map(({ x, y }, i) => ({ x, y, z: firstNumber + i })));
+    if (clean.path.length < 3) continue;
+    book.addRing(clean.path, clean.sources);
+    paths.push(clean.path);
   }
   return paths;
 }
