@@ -126,6 +126,18 @@ function unplaced(crossing: Crossing, quarters: number, dx: number, dy: number):
   return { ...crossing, hits: crossing.hits.map((hit) => ({ ...hit, point: back(hit.point) })) };
 }
 
+function scaled(piece: Piece, scale: number): Piece {
+  const place = ({ x, y }: { x: number; y: number }) => P(x * scale, y * scale);
+  return { ...piece, from: place(piece.from), to: place(piece.to) };
+}
+
+function unscaled(crossing: Crossing, scale: number): Crossing {
+  const back = ({ x, y }: { x: number; y: number }) => P(x / scale, y / scale);
+  if (crossing.kind === "none") return crossing;
+  if (crossing.kind === "overlap") return { ...crossing, from: back(crossing.from), to: back(crossing.to) };
+  return { ...crossing, hits: crossing.hits.map((hit) => ({ ...hit, point: back(hit.point) })) };
+}
+
 describe.each(CASES)("%s", (_, a, b, expected) => {
   test("as drawn", () => check(intersect(a, b, TOL_MM), expected));
   test("the other order", () => check(intersect(b, a, TOL_MM), expected));
@@ -138,6 +150,12 @@ describe.each(CASES)("%s", (_, a, b, expected) => {
     for (const quarters of [1, 2, 3]) {
       const crossing = intersect(placed(a, quarters, 0, 0), placed(b, quarters, 0, 0), TOL_MM);
       check(unplaced(crossing, quarters, 0, 0), expected);
+    }
+  });
+  test("a thousand times as large, and a thousandth, with the tolerance", () => {
+    for (const scale of [1000, 0.001]) {
+      const crossing = intersect(scaled(a, scale), scaled(b, scale), TOL_MM * scale);
+      check(unscaled(crossing, scale), expected);
     }
   });
   test("ten metres away", () => {

@@ -82,7 +82,7 @@ export function arcsBetween(
   return arcs;
 }
 
-/** Circle of an arc, mm. Both ends lie on it to rounding; an arc of sagitta s on a chord c loses c²/s² in accuracy. */
+/** Circle of an arc, mm. Both ends lie on it to rounding; the flatter the arc, the farther and rougher its centre. */
 export function circleOf(piece: Arc): Circle {
   const { from, to, bulge } = piece;
   const dx = to.x - from.x;

@@ -1,10 +1,9 @@
-import { bug, SAME_POINT_MM } from "../measure/index.ts";
+import { requireFinite, SAME_POINT_MM } from "../measure/index.ts";
 import type { Point } from "./types.ts";
 
 /** Throws a bug that names the number unless it is finite; gives it back without a negative zero. */
 export function finite(name: string, value: number): number {
-  if (!Number.isFinite(value)) bug(`${name} is not a finite number`, { [name]: String(value) });
-  return value + 0;
+  return requireFinite(name, value) + 0;
 }
 
 /** The point (x, y), mm. Throws a bug for a number that is not finite. */
