@@ -47,3 +47,6 @@ export const COMMON_LIMITS: CuttingLimits = {
   fenceMm: 50,
   guideWallMm: 0.25,
 };
+
+/** How far apart neighbouring poses of a run may stand: the plan file's own rule, no limit of a hand. */
+export const POSES_APART = { mm: 0.2, deg: 1 } as const;

@@ -1,71 +1,64 @@
-/** A plane read back from a plan's own entry, as far as the cutting model asks about it. */
-import type { Chain } from "../curve/index.ts";
-import { extentsOf } from "../curve/index.ts";
-import type { Plane } from "../shelf/index.ts";
+/** A plane read back from a plan's own entry, by the rules of the shelf file. */
+import { type Chain, nearestOnPiece, type Piece, pointAt } from "../curve/index.ts";
+import { SOLE_AGREEMENT_MM } from "../measure/index.ts";
+import { type Plane, readShelf, SHELF_FORMAT, SHELF_VERSION, solesOf } from "../shelf/index.ts";
 import type { PlaneEntry } from "./types.ts";
 
 const FLAT_KINDS: ReadonlySet<string> = new Set(["rebate", "moving fillister", "smoother", "plough"]);
 
+/** Whether a plane of this kind has a flat sole, so that nothing but a guide holds it sideways. */
 export function isFlatKind(kind: string): boolean {
   return FLAT_KINDS.has(kind);
 }
 
-/** The parts of a plane that walls and seats depend on; sizes it does not know it takes from the sole. */
-export function planeOfEntry(entry: PlaneEntry, sole: Chain): Plane {
-  const { minX, maxX } = extentsOf(sole);
-  const number = (key: string, otherwise: number): number => {
-    const value = entry[key];
-    return typeof value === "number" && Number.isFinite(value) ? value : otherwise;
-  };
-  const base = { id: entry.id, name: entry.name ?? entry.id };
-  const widthMm = number("width", maxX - minX);
-  const hand = entry.hand === "right" ? "right" : "left";
-  switch (entry.kind) {
-    case "hollow":
-    case "round": {
-      const curved = { ...base, kind: entry.kind, radiusMm: number("radius", widthMm), widthMm } as const;
-      return typeof entry.wall === "number" ? { ...curved, wallMm: entry.wall } : curved;
-    }
-    case "snipe bill":
-      return {
-        ...base,
-        kind: "snipe bill",
-        hand,
-        widthMm,
-        noseMm: number("nose", 0.4),
-        slopeDeg: number("slope", 60),
-        reachMm: number("reach", 5),
-      };
-    case "side round":
-    case "side snipe":
-    case "side rebate":
-      return { ...base, kind: entry.kind, hand, widthMm };
-    case "bead":
-      return { ...base, kind: "bead", widthMm, quirkMm: number("quirk", 0) };
-    case "plough":
-      return {
-        ...base,
-        kind: "plough",
-        widthsMm: [widthMm],
-        fenceMm: number("fence", 0),
-        depthMm: number("depth", 0),
-      };
-    case "moving fillister":
-      return {
-        ...base,
-        kind: "moving fillister",
-        widthMm,
-        fenceMm: number("fence", 0),
-        depthMm: number("depth", 0),
-      };
-    case "smoother":
-      return { ...base, kind: "smoother", widthMm };
-    case "shaped": {
-      const cuts = entry.cutsWall;
-      const cutsWall = cuts === "left" || cuts === "right" || cuts === "both" ? cuts : "none";
-      return { ...base, kind: "shaped", sole, cutsWall };
-    }
-    default:
-      return { ...base, kind: "rebate", widthMm };
-  }
+/** Keys of a shelf's planes. Whatever else stands in a plan's entry is another program's and is not looked at. */
+const KEYS: readonly string[] = [
+  ...[
+    "id",
+    "name",
+    "kind",
+    "hand",
+    "width",
+    "radius",
+    "pitch",
+    "skew",
+    "shoulder",
+    "wall",
+    "nose",
+    "slope",
+    "reach",
+  ],
+  ...["widths", "fence", "depth", "quirk", "sole", "cutsWall"],
+];
+
+/**
+ * The plane an entry names, or null where a shelf with that entry would be refused. A plough's entry tells in `width`
+ * which of its irons is in; that is the sole's business, see `isSoleOf`.
+ */
+export function planeOfEntry(entry: PlaneEntry): Plane | null {
+  const keys = KEYS.filter(
+    (key) => Object.hasOwn(entry, key) && !(entry.kind === "plough" && key === "width"),
+  );
+  const plane = Object.fromEntries(keys.map((key) => [key, entry[key]]));
+  const read = readShelf({ format: SHELF_FORMAT, version: SHELF_VERSION, unit: "mm", planes: [plane] });
+  return read.ok ? (read.value.planes[0] ?? null) : null;
+}
+
+/** Whether a chain is one of the plane's own soles, in place and shape. */
+export function isSoleOf(plane: Plane, sole: Chain): boolean {
+  return solesOf(plane).some((own) => liesAlong(own.chain, sole) && liesAlong(sole, own.chain));
+}
+
+const PLACES: readonly number[] = [0, 0.25, 0.5, 0.75, 1];
+
+function liesAlong(one: Chain, other: Chain): boolean {
+  return one.pieces.every((piece) =>
+    PLACES.every((t) => nearestMm(other.pieces, pointAt(piece, t)) <= SOLE_AGREEMENT_MM),
+  );
+}
+
+function nearestMm(pieces: readonly Piece[], p: { readonly x: number; readonly y: number }): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const piece of pieces) least = Math.min(least, nearestOnPiece(piece, p).distanceMm);
+  return least;
 }

@@ -2,6 +2,7 @@
 import {
   type Chain,
   difference,
+  distanceMm,
   extentsOf,
   intersection,
   type Point,
@@ -18,7 +19,7 @@ import { type Seat, seatOf } from "./seat.ts";
 import { type SoleShape, soleShape } from "./sole-shape.ts";
 import { placed, placedSole, type SweepOptions, sweepOf } from "./sweep.ts";
 import type { Pose, Run } from "./types.ts";
-import { type SoleEnds, wallsBeside } from "./wall.ts";
+import { type SoleEnds, spansAlong, wallsBeside } from "./wall.ts";
 
 /** A cut as geometry, ready to be made on any wood. */
 export interface CutShape {
@@ -106,47 +107,84 @@ export function looseWoodMm2(after: Region): number {
   return loose;
 }
 
+/**
+ * Area of the largest piece that one cut parts off, mm²; 0 if none. What was loose before does not count, however
+ * much of it the cut takes.
+ */
+export function partedOffMm2(before: Region, after: Region): number {
+  const parts = splitRegion(after);
+  if (parts.length < 2) return 0;
+  const stick = splitRegion(before)[0];
+  if (stick === undefined) return 0;
+  let most = 0;
+  for (const part of parts.slice(1)) most = Math.max(most, regionAreaMm2(intersection(part, stick)));
+  return most;
+}
+
 export function cutAway(before: Region, sweep: Region): Region {
   return difference(before, sweep);
 }
 
 /** Height of the bench under the stick as it is turned for a cut, in the turned frame, mm. */
 export function benchLevelMm(stick: Ring, cantDeg: number): number {
-  // Turned anticlockwise by the cant is what a frame turned clockwise by it sees.
-  const turn = turnOf(-cantDeg);
-  let level = Number.POSITIVE_INFINITY;
-  for (const piece of stick.pieces) level = Math.min(level, turned(turn, piece.from).y);
-  return level;
+  return extentsOf(placedSole({ pieces: stick.pieces }, [0, 0, cantDeg])).minY;
 }
 
 /** How far below the bench any pose of the cut would have to go, mm; 0 if none. */
 export function belowBenchMm(cut: CutShape, benchMm: number): number {
   let deepest = 0;
+  // Turned anticlockwise by the cant is what a frame turned clockwise by it sees.
   const turn = turnOf(-cut.cantDeg);
-  for (const pose of outermostPoses(cut.runs)) {
-    for (const piece of placedSole(cut.sole, pose).pieces) {
-      deepest = Math.max(deepest, benchMm - turned(turn, piece.from).y, benchMm - turned(turn, piece.to).y);
+  for (const run of cut.runs) {
+    for (const [x, y, tiltDeg] of run) {
+      const at = turned(turn, { x, y });
+      // The whole sole, not its corners: a round hangs lowest in its middle.
+      const { minY } = extentsOf(placedSole(cut.sole, [at.x, at.y, tiltDeg + cut.cantDeg]));
+      deepest = Math.max(deepest, benchMm - minY);
     }
   }
   return deepest;
 }
 
-/** Area of standing wood that the wider body above a small plane's sole would run into, mm². */
+/** Area of standing wood that the wider body above a small plane's sole would run into in one of its poses, mm². */
 export function bodyMeetsMm2(wood: Region, cut: CutShape, reachMm: number): number {
   const shoulder = cut.shoulder;
   if (!shoulder) return 0;
-  const { minY } = extentsOf(cut.sole);
+  const y = extentsOf(cut.sole).minY + shoulder.heightMm;
+  const half = shoulder.widthMm / 2;
   let most = 0;
-  for (const pose of outermostPoses(cut.runs)) {
-    const up = turnedBack(turnOf(pose[2]), { x: 0, y: reachMm });
-    const a = placed(pose, { x: -shoulder.widthMm / 2, y: minY + shoulder.heightMm });
-    const b = placed(pose, { x: shoulder.widthMm / 2, y: minY + shoulder.heightMm });
-    const body = regionOfOutline(
-      [a.x, b.x, b.x + up.x, a.x + up.x],
-      [a.y, b.y, b.y + up.y, a.y + up.y],
-      [0, 0, 0, 0],
-    );
-    most = Math.max(most, regionAreaMm2(intersection(wood, body)));
+  for (const run of cut.runs) {
+    for (const pose of run) {
+      const left = placed(pose, { x: -half, y });
+      const right = placed(pose, { x: half, y });
+      const axis = turnedBack(turnOf(pose[2]), { x: 0, y: 1 });
+      if (!meetsBody(wood, left, right, axis)) continue;
+      const up = { x: axis.x * reachMm, y: axis.y * reachMm };
+      const body = regionOfOutline(
+        [left.x, right.x, right.x + up.x, left.x + up.x],
+        [left.y, right.y, right.y + up.y, left.y + up.y],
+        [0, 0, 0, 0],
+      );
+      most = Math.max(most, regionAreaMm2(intersection(wood, body)));
+    }
   }
   return most;
+}
+
+/**
+ * Whether wood stands in the body from its lower corners up: it does where a corner of the wood lies inside, or where
+ * one of the body's sides runs through wood. What comes in from below and goes out again below has a corner inside.
+ */
+function meetsBody(wood: Region, left: Point, right: Point, axis: Point): boolean {
+  if (spansAlong(wood, left, axis).length > 0 || spansAlong(wood, right, axis).length > 0) return true;
+  const width = distanceMm(left, right);
+  return wood.some(({ xs, ys }) => {
+    for (let i = 0; i < xs.length; i++) {
+      const dx = xs[i] - left.x;
+      const dy = ys[i] - left.y;
+      const across = dx * axis.y - dy * axis.x;
+      if (across > 0 && across < width && dx * axis.x + dy * axis.y > 0) return true;
+    }
+    return false;
+  });
 }

@@ -4,6 +4,7 @@
  * Frame: the stick's own, mm; tilt in degrees anticlockwise, 0 = the plane's axis along +y.
  */
 import {
+  type Arc,
   arc,
   type Chain,
   circleOf,
@@ -15,8 +16,9 @@ import {
   type Region,
   union,
 } from "../curve/index.ts";
-import { SAME_CIRCLE_MM } from "../measure/index.ts";
+import { POSE_ROUNDING, SAME_CIRCLE_MM, toRad } from "../measure/index.ts";
 import type { CurveBook } from "./curve-book.ts";
+import { POSES_APART } from "./limits.ts";
 import { regionOfOutline } from "./outline.ts";
 import { type Turn, turnedBack, turnOf } from "./profile.ts";
 import type { Pose, Run } from "./types.ts";
@@ -95,26 +97,38 @@ interface Rock {
   readonly radiusMm: number;
   /** +1 for a round (its centre above the sole), -1 for a hollow. */
   readonly sign: 1 | -1;
+  /** The sole, in the plane's own frame. */
+  readonly arc: Arc;
   readonly low: Pose;
   readonly high: Pose;
 }
 
-/** A run that only rocks a circular sole about the centre of its arc. */
+/**
+ * A run that only rocks a circular sole about the centre of its arc, without leaps; null for any other. The arc has to
+ * pass under its own centre: what lies between two leans of an arc all on one side is no wedge between two axes.
+ */
 function rockedRun(sole: Chain, run: Run): Rock | null {
   const only = sole.pieces.length === 1 ? sole.pieces[0] : undefined;
-  if (!only || only.kind !== "arc" || run.length < 3) return null;
+  if (only?.kind !== "arc" || run.length < 3) return null;
   const own = circleOf(only);
+  if (!(only.from.x < own.centre.x && only.to.x > own.centre.x)) return null;
   const centre = placed(run[0], own.centre);
   let low = run[0];
   let high = run[0];
+  let last = run[0];
   for (const pose of run) {
     if (distanceMm(placed(pose, own.centre), centre) > SAME_CIRCLE_MM) return null;
+    if (Math.abs(pose[2] - last[2]) > POSES_APART.deg + POSE_ROUNDING) return null;
     if (pose[2] < low[2]) low = pose;
     if (pose[2] > high[2]) high = pose;
+    last = pose;
   }
-  if (high[2] - low[2] > 150) return null;
-  return { centre, radiusMm: own.radiusMm, sign: only.bulge > 0 ? 1 : -1, low, high };
+  if (high[2] - low[2] > WIDEST_ROCK_DEG) return null;
+  return { centre, radiusMm: own.radiusMm, sign: only.bulge > 0 ? 1 : -1, arc: only, low, high };
 }
+
+/** Beyond this the far end of the wedge between two axes would lie out of all reason; no hand rocks so far. */
+const WIDEST_ROCK_DEG = 150;
 
 /**
  * Rocking about the arc's centre from one lean to another removes the two outermost strips and what lies between
@@ -124,29 +138,32 @@ function rockedRun(sole: Chain, run: Run): Rock | null {
 function rockedSweep(sole: Chain, rock: Rock, options: SweepOptions): Region {
   const id = options.book.idOf(rock.centre, rock.radiusMm);
   const strips = [stripOf(sole, rock.low, options), stripOf(sole, rock.high, options)];
-  const middle = (pose: Pose): Point => placed(pose, { x: 0, y: soleMiddleY(sole) });
-  const from = middle(rock.low);
-  const to = middle(rock.high);
-  const far = (pose: Pose): Point => {
-    const up = turnedBack(turnOf(pose[2]), { x: 0, y: options.reachMm });
+  const from = placed(rock.low, soleMiddle(rock.arc));
+  const to = placed(rock.high, soleMiddle(rock.arc));
+  if (distanceMm(from, to) < SAME_CIRCLE_MM) return union(...strips);
+  const spanDeg = rock.high[2] - rock.low[2];
+  // As far from the centre as the strips' own far ends; between the axes it is a corner, since a chord would fall short.
+  const farMm = options.reachMm + rock.radiusMm;
+  const axis = (tiltDeg: number, lengthMm: number): Point => {
+    const up = turnedBack(turnOf(tiltDeg), { x: 0, y: lengthMm });
     return { x: rock.centre.x + up.x, y: rock.centre.y + up.y };
   };
-  const bulge = Math.tan(((rock.high[2] - rock.low[2]) * Math.PI) / 720);
-  if (distanceMm(from, to) < SAME_CIRCLE_MM) return union(...strips);
-  const edge = flattenPiece(arc(from, to, bulge), options.chordTolMm);
-  if (rock.sign < 0) {
-    const corners = [...edge, far(rock.high), far(rock.low)];
-    return union(...strips, outline(corners, edge.length - 1, id));
-  }
+  const far = [
+    axis(rock.high[2], farMm),
+    axis((rock.low[2] + rock.high[2]) / 2, farMm / Math.cos(toRad(spanDeg / 2))),
+    axis(rock.low[2], farMm),
+  ];
+  const edge = flattenPiece(arc(from, to, Math.tan(toRad(spanDeg) / 4)), options.chordTolMm);
+  if (rock.sign < 0) return union(...strips, outline([...edge, ...far], edge.length - 1, id));
   const below = outline([...edge, rock.centre], edge.length - 1, id);
-  const above = outline([rock.centre, far(rock.high), far(rock.low)], 0, 0);
+  const above = outline([rock.centre, ...far], 0, 0);
   return union(...strips, below, above);
 }
 
-function soleMiddleY(sole: Chain): number {
-  const only = sole.pieces[0] as Piece;
-  const circle = circleOf(only as Extract<Piece, { kind: "arc" }>);
-  return circle.centre.y + ((only as Extract<Piece, { kind: "arc" }>).bulge > 0 ? -1 : 1) * circle.radiusMm;
+/** The place of a circular sole on its axis, in the plane's own frame. */
+function soleMiddle(sole: Arc): Point {
+  const { centre, radiusMm } = circleOf(sole);
+  return { x: centre.x, y: centre.y + (sole.bulge > 0 ? -1 : 1) * radiusMm };
 }
 
 function outline(points: readonly Point[], curvedEdges: number, id: number): Region {

@@ -28,7 +28,7 @@ export function wallsBeside(
   ];
 }
 
-/** Total height of wood standing on the outer side of a plane's side line, whatever stood inside it, mm. */
+/** Stretches of wood standing just beside a plane's side line, on its side `side`, as heights above the end of the sole, mm. */
 export function standingBeside(region: Region, end: Point, pose: Pose, side: -1 | 1): readonly Span[] {
   const turn = turnOf(pose[2]);
   const across = turnedBack(turn, { x: side * BESIDE_MM, y: 0 });
@@ -59,6 +59,13 @@ export function spansAlong(region: Region, start: Point, up: Point): readonly Sp
     if (to > 0) spans.push([from, to]);
   }
   return spans.reverse();
+}
+
+/** Whether a place lies in the wood; on its boundary either may be said. */
+export function isInWood(region: Region, p: Point): boolean {
+  const stops: number[] = [];
+  for (const ring of region) crossings(ring, p, { x: 0, y: 1 }, stops);
+  return stops.filter((stop) => stop > 0).length % 2 === 1;
 }
 
 function crossings(ring: FlatRing, start: Point, up: Point, stops: number[]): void {

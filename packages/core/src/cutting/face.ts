@@ -1,0 +1,117 @@
+/** The finished face held against the drawing: how proud and how far under, and what stands that no list tells. */
+import { insideRing, nearestOnRing, type Point, type Region, type Ring, regionOf } from "../curve/index.ts";
+import { DRAWING_NOISE_MM, FLATTEN_MM, OVERCUT_MM } from "../measure/index.ts";
+import type { Depth } from "./depth.ts";
+import type { PlanUncut } from "./types.ts";
+import { isInWood } from "./wall.ts";
+
+export interface FaceFigures {
+  /** Greatest height over and depth under the drawing, mm; places listed as uncut are left out of the height. */
+  readonly proudMm: number;
+  readonly underMm: number;
+  /** The highest wood over the tolerance that no listed place tells. */
+  readonly unlisted: Depth;
+  /** Listed places where no wood stands over the tolerance. */
+  readonly notStanding: readonly PlanUncut[];
+}
+
+/** Spacing of the places looked at along straight faces, mm; between two a smooth face changes by far less. */
+const STEP_MM = 0.1;
+
+/** Places on the longest boundary, so that a scribble of a file cannot hold the proof up. */
+const MOST_PLACES = 20_000;
+
+/** How far beyond its two ends and its height a listed place is taken to reach, mm: the planner steps along faces. */
+const LISTED_REACH_MM = 0.3;
+
+/** Goes once round the wood that is left. `drawn` is the section as drawn. */
+export function faceFigures(
+  drawn: Ring,
+  left: Region,
+  toleranceMm: number,
+  uncut: readonly PlanUncut[],
+): FaceFigures {
+  let proudMm = 0;
+  let underMm = 0;
+  let unlisted: Depth = { depthMm: 0, at: null };
+  const told = new Set<PlanUncut>();
+  for (const p of boundaryPlaces(left)) {
+    const off = nearestOnRing(drawn, p).distanceMm;
+    if (off <= 2 * FLATTEN_MM) continue;
+    if (insideRing(drawn, p) === "in") {
+      underMm = Math.max(underMm, off);
+      continue;
+    }
+    const covering = uncut.filter((place) => covers(place, p, off));
+    if (off > toleranceMm + OVERCUT_MM) {
+      for (const place of covering) told.add(place);
+      if (covering.length === 0 && off > unlisted.depthMm) unlisted = { depthMm: off, at: p };
+    } else if (covering.length === 0) proudMm = Math.max(proudMm, off);
+  }
+  const notStanding = uncut.filter(
+    (place) => place.left > toleranceMm + OVERCUT_MM && !told.has(place) && !isBuried(place, drawn, left),
+  );
+  return { proudMm, underMm, unlisted, notStanding };
+}
+
+/**
+ * Whether the drawn face lies inside the wood somewhere along a listed place: in a deep quirk that is still filled the
+ * wood's own surface may be far away from its floor.
+ */
+function isBuried(place: PlanUncut, drawn: Ring, left: Region): boolean {
+  const [ax, ay] = place.from;
+  const [bx, by] = place.to;
+  for (const p of boundaryPlaces(regionOf(drawn, OVERCUT_MM))) {
+    const isAlong =
+      p.x >= Math.min(ax, bx) - OVERCUT_MM &&
+      p.x <= Math.max(ax, bx) + OVERCUT_MM &&
+      p.y >= Math.min(ay, by) - OVERCUT_MM &&
+      p.y <= Math.max(ay, by) + OVERCUT_MM;
+    if (isAlong && isInWood(left, p) && offBoundaryMm(left, p) > 2 * OVERCUT_MM) return true;
+  }
+  return false;
+}
+
+function offBoundaryMm(region: Region, p: Point): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const { xs, ys } of region) {
+    for (let i = 0, j = xs.length - 1; i < xs.length; j = i++) {
+      const dx = xs[i] - xs[j];
+      const dy = ys[i] - ys[j];
+      const along = ((p.x - xs[j]) * dx + (p.y - ys[j]) * dy) / (dx * dx + dy * dy);
+      const t = along > 0 ? Math.min(1, along) : 0;
+      least = Math.min(least, Math.hypot(xs[j] + dx * t - p.x, ys[j] + dy * t - p.y));
+    }
+  }
+  return least;
+}
+
+/** Whether a listed place tells of wood at `p`, which stands `offMm` off the drawing. */
+function covers(place: PlanUncut, p: Point, offMm: number): boolean {
+  const slack = place.left + LISTED_REACH_MM;
+  const [ax, ay] = place.from;
+  const [bx, by] = place.to;
+  return (
+    offMm <= slack &&
+    p.x >= Math.min(ax, bx) - slack &&
+    p.x <= Math.max(ax, bx) + slack &&
+    p.y >= Math.min(ay, by) - slack &&
+    p.y <= Math.max(ay, by) + slack
+  );
+}
+
+function* boundaryPlaces(region: Region): Generator<Point> {
+  let perimeterMm = 0;
+  for (const { xs, ys } of region)
+    for (let i = 0, j = xs.length - 1; i < xs.length; j = i++)
+      perimeterMm += Math.hypot(xs[i] - xs[j], ys[i] - ys[j]);
+  const step = Math.max(STEP_MM, perimeterMm / MOST_PLACES);
+  for (const { xs, ys } of region) {
+    for (let i = 0, j = xs.length - 1; i < xs.length; j = i++) {
+      const dx = xs[i] - xs[j];
+      const dy = ys[i] - ys[j];
+      const count = Math.max(1, Math.ceil((Math.hypot(dx, dy) - DRAWING_NOISE_MM) / step));
+      for (let k = 0; k < count; k++) yield { x: xs[j] + (dx * k) / count, y: ys[j] + (dy * k) / count };
+    }
+  }
+}

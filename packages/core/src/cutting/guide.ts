@@ -1,0 +1,79 @@
+/** Whether what a plane is said to run against is there when it is needed, in the cut's first pose. */
+import { extentsOf, type Point, type Region, type Ring } from "../curve/index.ts";
+import type { CuttingLimits } from "./limits.ts";
+import { turned, turnedBack, turnOf } from "./profile.ts";
+import type { CutShape } from "./simulate.ts";
+import { placed, placedSole } from "./sweep.ts";
+import type { Plan, PlanCut, Pose } from "./types.ts";
+import { isInWood, type Span, standingBeside } from "./wall.ts";
+
+/** Planes that carry a fence of their own. */
+const FENCED: ReadonlySet<string> = new Set(["moving fillister", "plough", "bead"]);
+
+const EDGES: ReadonlySet<string> = new Set(["gauge edge", "far edge", "face", "back"]);
+
+/**
+ * Whether the guide named by `runsAgainst` is there. `woods[n]` is the wood after the n-th cut, `woods[0]` the stick;
+ * the cut is the last one of them to be made next.
+ *
+ * A line has to be scribed before the cut, a wall to stand beside the sole and to have been left by the cut that is
+ * named, an edge to lie under the sole or within its fence. Which of its two sides a stick's gauge edge is, the
+ * file does not say; either serves. A batten is always there: the maker clamps it on.
+ */
+export function guideIsThere(
+  plan: Plan,
+  cut: PlanCut,
+  shape: CutShape,
+  stick: Ring,
+  woods: readonly Region[],
+  limits: CuttingLimits,
+): boolean {
+  const guide = cut.runsAgainst;
+  const pose = shape.runs[0]?.[0];
+  if (guide === null || guide === "batten" || pose === undefined) return true;
+  const line = /^line (\S+)$/.exec(guide);
+  if (line) return plan.marks.some((mark) => mark.id === line[1] && mark.before <= cut.number);
+  const wall = /^wall of cut (\d+)$/.exec(guide);
+  if (wall) return wallStands(shape, pose, Number(wall[1]), woods, limits);
+  if (!EDGES.has(guide)) return false;
+  return overhangMm(shape, pose, stick) > 0 || FENCED.has(cut.plane.kind);
+}
+
+function wallStands(
+  shape: CutShape,
+  pose: Pose,
+  by: number,
+  woods: readonly Region[],
+  limits: CuttingLimits,
+): boolean {
+  const left = woods[by];
+  const before = woods[by - 1];
+  const now = woods[woods.length - 1];
+  if (!left || !before || !now) return false;
+  const up = turnedBack(turnOf(pose[2]), { x: 0, y: 1 });
+  for (const side of [-1, 1] as const) {
+    const end = placed(pose, side === -1 ? shape.ends.left : shape.ends.right);
+    const outside = topOf(standingBeside(now, end, pose, side));
+    const inside = topOf(standingBeside(now, end, pose, side === 1 ? -1 : 1));
+    if (outside - inside < limits.guideWallMm) continue;
+    // Inside the wall, half way up it, stood wood that the named cut took.
+    const middle = (outside + inside) / 2;
+    const across = turnedBack(turnOf(pose[2]), { x: -side * limits.bodyClearanceMm, y: 0 });
+    const p: Point = { x: end.x + across.x + up.x * middle, y: end.y + across.y + up.y * middle };
+    if (isInWood(before, p) && !isInWood(left, p)) return true;
+  }
+  return false;
+}
+
+function topOf(spans: readonly Span[]): number {
+  return spans.length > 0 ? (spans[spans.length - 1] as Span)[1] : 0;
+}
+
+/** How far the sole reaches beyond the nearer side of the stick as it is turned for the cut, mm; below 0 if inside. */
+export function overhangMm(shape: CutShape, pose: Pose, stick: Ring): number {
+  const box = extentsOf(placedSole({ pieces: stick.pieces }, [0, 0, shape.cantDeg]));
+  const turn = turnOf(-shape.cantDeg);
+  const at = turned(turn, { x: pose[0], y: pose[1] });
+  const sole = extentsOf(placedSole(shape.sole, [at.x, at.y, pose[2] + shape.cantDeg]));
+  return Math.max(box.minX - sole.minX, sole.maxX - box.maxX);
+}
