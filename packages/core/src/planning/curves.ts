@@ -318,15 +318,17 @@ function otherRadius(
   const curve = piece.curve as NonNullable<WorkedPiece["curve"]>;
   const { lowTiltDeg: lowDeg, highTiltDeg: highDeg, radiusMm } = curve;
   const bend = Math.abs(1 / own - 1 / radiusMm);
-  const spacingMm = Math.min(tool.sole.widthMm, Math.sqrt((4 * bench.toleranceMm) / bend));
+  const spacingMm = Math.min(tool.sole.widthMm, Math.sqrt((8 * RIDGE_SHARE * bench.toleranceMm) / bend));
   const endDeg = toDeg(spacingMm / 2 / radiusMm);
   const halfDeg = toDeg(Math.asin(Math.min(1, tool.sole.widthMm / (2 * own))));
-  const spanDeg = Math.max(0, highDeg - lowDeg - 2 * endDeg);
+  // The outermost settings touch near the arc's ends: what a sole leaves there cannot be reached from the next one.
+  const marginDeg = endDeg * END_TOUCH_SHARE;
+  const spanDeg = Math.max(0, highDeg - lowDeg - 2 * marginDeg);
   const least = Math.max(1, Math.ceil(spanDeg / (2 * endDeg) - SAME_LEAN_DEG) + 1);
   let best: { settings: readonly Setting[]; shortDeg: number } | null = null;
   for (let count = least; count <= MOST_SETTINGS_FOR_ARC; count++) {
     const settings = Array.from({ length: count }, (_, i) =>
-      count === 1 ? (lowDeg + highDeg) / 2 : lowDeg + endDeg + (spanDeg * i) / (count - 1),
+      count === 1 ? (lowDeg + highDeg) / 2 : lowDeg + marginDeg + (spanDeg * i) / (count - 1),
     ).flatMap((touchDeg): Setting[] => {
       const pose = poseTouching(bench, curve, tool, cantDeg, own, touchDeg);
       return pose ? [{ touchDeg, pose }] : [];
@@ -353,6 +355,12 @@ function otherRadius(
     ridgeMm: Math.max(SEARCH_FLATTEN_MM, (apartMm * apartMm * bend) / 8),
   };
 }
+
+/** Share of the tolerance that ridges between settings may stand; the rest is left to the hand. */
+const RIDGE_SHARE = 0.35;
+
+/** How near its end an arc is touched by the outermost setting, as a share of half a spacing. */
+const END_TOUCH_SHARE = 0.3;
 
 /** One setting of a plane of another radius: the place it touches, as the tilt of a plane square on it, and its pose. */
 interface Setting {

@@ -104,8 +104,11 @@ interface BeamState {
 
 const BEAM_WIDTH = 10;
 
+/** An arc's covers, best first; each with its ways, alternatives to one another. */
+export type CurveWays = readonly (readonly PlaneDraft[])[];
+
 /** The best order found for the curved cuts; each entry is one arc's ways of being cut, one of which is taken. */
-export function orderCurves(bench: Bench, wood: Region, curves: readonly (readonly PlaneDraft[])[]): Ordered {
+export function orderCurves(bench: Bench, wood: Region, curves: readonly CurveWays[]): Ordered {
   let beam: BeamState[] = [{ done: 0, last: -1, wood, cuts: [], cost: 0, refused: [] }];
   for (let step = 0; step < curves.length; step++) {
     const next = new Map<number, BeamState>();
@@ -147,27 +150,42 @@ function cutWithinRoom(bench: Bench, wood: Region, draft: PlaneDraft): Made {
   return whole;
 }
 
-function cutBestWay(bench: Bench, state: BeamState, ways: readonly PlaneDraft[], index: number): BeamState {
+/**
+ * Takes the first of an arc's covers that can be made whole, and of its ways the one that costs least; only when no
+ * cover can be made whole is a rock drawn in.
+ */
+function cutBestWay(bench: Bench, state: BeamState, covers: CurveWays, index: number): BeamState {
   const done = state.done | (1 << index);
-  let best: BeamState | null = null;
   let why: Refused | null = null;
-  for (const draft of ways) {
-    const made = cutWithinRoom(bench, state.wood, draft);
-    if (!made.ok) {
-      why ??= { draft, refusal: made.refusal };
-      continue;
-    }
-    const cost =
-      state.cost +
-      costOf(bench, made.cuts, state.cuts[state.cuts.length - 1]) +
-      placeCost(bench, state.last, index, draft);
-    const last = made.cuts[made.cuts.length - 1];
-    const wood = last ? last.after : state.wood;
-    if (!best || cost < best.cost - SAME_SCORE) {
-      best = { done, last: index, wood, cuts: [...state.cuts, ...made.cuts], cost, refused: state.refused };
+  for (const make of [cutWithHelp, cutWithinRoom]) {
+    for (const ways of covers) {
+      let best: BeamState | null = null;
+      for (const draft of ways) {
+        const made = make(bench, state.wood, draft);
+        if (!made.ok) {
+          why ??= { draft, refusal: made.refusal };
+          continue;
+        }
+        const cost =
+          state.cost +
+          costOf(bench, made.cuts, state.cuts[state.cuts.length - 1]) +
+          placeCost(bench, state.last, index, draft);
+        const last = made.cuts[made.cuts.length - 1];
+        const wood = last ? last.after : state.wood;
+        if (!best || cost < best.cost - SAME_SCORE) {
+          best = {
+            done,
+            last: index,
+            wood,
+            cuts: [...state.cuts, ...made.cuts],
+            cost,
+            refused: state.refused,
+          };
+        }
+      }
+      if (best) return best;
     }
   }
-  if (best) return best;
   const refused = why ? [...state.refused, why] : state.refused;
   return { ...state, done, last: index, cost: state.cost + ORDER_WEIGHTS.refused, refused };
 }

@@ -6,6 +6,7 @@ import type { Bench } from "./bench.ts";
 import { type CurveCover, curveCovers } from "./curves.ts";
 import { type PlaneDraft, type SawDraft, sawDraft, sweepOfDraft } from "./draft-cut.ts";
 import { floorCuts, wallCuts } from "./flats.ts";
+import type { CurveWays } from "./order.ts";
 import { standsOn } from "./standing.ts";
 import { cantFor } from "./turning.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
@@ -13,8 +14,8 @@ import type { WorkedPiece } from "./worked-piece.ts";
 export interface Wanted {
   readonly flats: readonly PlaneDraft[];
   readonly saws: readonly SawDraft[];
-  /** For each arc the drafts of its best cover, alternatives to one another. */
-  readonly curves: readonly (readonly PlaneDraft[])[];
+  /** For each arc its covers, best first, each with its ways. */
+  readonly curves: readonly CurveWays[];
   readonly covers: readonly CurveCover[];
   /** Worked pieces for which the shelf has no cut at all. */
   readonly none: readonly WorkedPiece[];
@@ -57,20 +58,24 @@ export function wantedCuts(bench: Bench): Wanted {
     if (floor) take(floor);
     else if (!wall) none.push(piece);
   }
-  const curves: PlaneDraft[][] = [];
+  const curves: CurveWays[] = [];
   const covers: CurveCover[] = [];
   for (const piece of bench.worked) {
     if (!piece.curve) continue;
-    const best = curveCovers(bench, piece)[0];
+    const found = curveCovers(bench, piece);
+    const best = found[0];
     if (!best) {
       none.push(piece);
       continue;
     }
     covers.push(best);
-    curves.push([...best.drafts]);
+    curves.push(found.slice(0, MOST_COVERS).map((cover) => cover.drafts));
   }
   return { flats: [...flats.values()], saws, curves, covers, none };
 }
+
+/** How many planes are tried on an arc when the better ones cannot be made to work. */
+const MOST_COVERS = 3;
 
 /** How far outside a piece the wood is looked at to tell whether it still stands, mm. */
 const STANDS_OFF_MM = 0.06;

@@ -13,7 +13,7 @@ import type { Bench } from "./bench.ts";
 import { tidy } from "./draft-cut.ts";
 import type { Refused } from "./order.ts";
 import { type Reach, reachAt } from "./reach.ts";
-import { standingOver } from "./standing.ts";
+import { type Standing, standingOver } from "./standing.ts";
 import { type BenchUnit, sayLength } from "./words.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
 
@@ -47,10 +47,12 @@ export function uncutPlaces(
       if (standingOver([ring], piece, PLACES, STANDS_OFF_MM).some((s) => s.heightMm > bench.toleranceMm))
         named.add(ring);
     }
-    const first = tall[0].t - 0.5 / PLACES;
-    const last = tall[tall.length - 1].t + 0.5 / PLACES;
-    const left = Math.max(...tall.map((s) => s.heightMm));
-    places.push(uncutPlace(searched, piece, first, last, left, refused, unit));
+    for (const run of stretches(standing, bench.toleranceMm)) {
+      const left = Math.max(...run.map((s) => s.heightMm));
+      const from = (run[0] as Standing).t - 0.5 / PLACES;
+      const to = (run[run.length - 1] as Standing).t + 0.5 / PLACES;
+      places.push(uncutPlace(searched, piece, from, to, left, refused, unit));
+    }
   }
   for (const ring of heavy) {
     if (named.has(ring)) continue;
@@ -58,6 +60,22 @@ export function uncutPlaces(
     if (piece) places.push(uncutPlace(searched, piece, 0, 1, depthOf(bench, [ring]), refused, unit));
   }
   return places;
+}
+
+/** Neighbouring places with more than `leastMm` of wood on them, run by run. */
+function stretches(standing: readonly Standing[], leastMm: number): Standing[][] {
+  const runs: Standing[][] = [];
+  let open = false;
+  for (const place of standing) {
+    if (place.heightMm <= leastMm) {
+      open = false;
+      continue;
+    }
+    if (!open) runs.push([]);
+    open = true;
+    (runs[runs.length - 1] as Standing[]).push(place);
+  }
+  return runs;
 }
 
 /** Wood left in a corner between two pieces stands squarely on neither: it is named at the one nearest to it. */

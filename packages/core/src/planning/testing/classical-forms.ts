@@ -133,13 +133,13 @@ export const CLASSICAL_FORMS: readonly ClassicalForm[] = [
     name: "cyma recta, flat",
     mostCuts: 9,
     counted: "as on 45°",
-    spec: flatCyma("cyma recta", HALF_INCH_MM, 25),
+    spec: flatCyma("cyma recta", HALF_INCH_MM, 30),
   },
   {
     name: "cyma reversa, flat",
     mostCuts: 9,
     counted: "as on 45°",
-    spec: flatCyma("cyma reversa", HALF_INCH_MM, 25),
+    spec: flatCyma("cyma reversa", HALF_INCH_MM, 30),
   },
   {
     name: "cyma recta, thick",
@@ -160,7 +160,8 @@ export const CLASSICAL_FORMS: readonly ClassicalForm[] = [
     spec: {
       name: "scotia",
       stick: { widthMm: 48, thicknessMm: 30 },
-      startHeightMm: 22,
+      // The large lip stands a third of the width above the small one.
+      startHeightMm: 30 - (3 * INCH_MM) / 8,
       parts: [
         { kind: "fillet", widthMm: 6 },
         { kind: "scotia", acrossMm: (9 * INCH_MM) / 8 },
