@@ -1,0 +1,200 @@
+/**
+ * `npm run bench`: how long planning, re-cutting and planning again take, held against a fixed yardstick run beside
+ * them. Nothing here fails for being slow, except on request: `--against FILE` compares with a stored result and ends
+ * with exit code 1 where a figure has doubled. `--whole` drops the limit on growth and on the number of re-plans,
+ * and takes many minutes. `--baseline` writes the result to bench/baseline.json.
+ */
+import { execFileSync } from "node:child_process";
+import { existsSync, writeFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { parseArgs } from "node:util";
+import { recutPlan, writePlan } from "../packages/core/src/cutting/index.ts";
+import { planRequestOf } from "../packages/core/src/job/index.ts";
+import { planSection } from "../packages/core/src/planning/index.ts";
+import { type Example, exampleNames, planOfExample, readExample } from "../scripts/example-files.ts";
+import type { Grown } from "./grow-one.ts";
+import { PART_COUNTS } from "./growing.ts";
+import { movedSections } from "./moved.ts";
+import { type BenchResult, compare, type Figure, keep, machineClass, readResult } from "./results.ts";
+import { type Timed, timed, timeYardstick } from "./timing.ts";
+
+const { values: asked } = parseArgs({
+  options: {
+    against: { type: "string" },
+    baseline: { type: "boolean", default: false },
+    whole: { type: "boolean", default: false },
+  },
+});
+
+const REPLANS = 100;
+/** The small and the large one. */
+const REPLANNED = ["low-bead-and-cove", "cornice"];
+/** Unless the whole is asked for, the run ends within about two minutes on two cores. */
+const REPLAN_BUDGET_MS = asked.whole ? Number.POSITIVE_INFINITY : 12_000;
+const GROWTH_BUDGET_MS = asked.whole ? Number.POSITIVE_INFINITY : 45_000;
+const EXAMPLE_BUDGET_MS = 4000;
+
+const figures: Figure[] = [];
+let yardstickMs = timeYardstick().medianMs;
+
+function note(name: string, { medianMs, p95Ms, runs }: Timed): number {
+  figures.push({ name, medianMs, p95Ms, runs, yardsticks: medianMs / yardstickMs });
+  return medianMs;
+}
+
+interface SecondRoute {
+  readonly examine: (plan: unknown) => readonly unknown[];
+}
+
+const secondRouteFile = new URL("../tests/second-route/recut-by-polygons.ts", import.meta.url);
+const secondRoute = existsSync(secondRouteFile)
+  ? ((await import(secondRouteFile.href)) as SecondRoute)
+  : undefined;
+
+function measureExample(example: Example): readonly string[] {
+  yardstickMs = timeYardstick().medianMs;
+  const plan = planOfExample(example);
+  const text = writePlan(plan);
+  const json: unknown = JSON.parse(text);
+  const budget = { warmUps: 1, budgetMs: EXAMPLE_BUDGET_MS };
+  const planMs = note(
+    `plan ${example.name}`,
+    timed(() => planOfExample(example), { ...budget, runs: 7 }),
+  );
+  const recutMs = note(
+    `re-cut ${example.name}`,
+    timed(() => recutPlan(plan), { ...budget, runs: 15 }),
+  );
+  const secondMs = secondRoute
+    ? timed(() => secondRoute.examine(json), { ...budget, warmUps: 0, runs: 3 }).medianMs
+    : undefined;
+  return [
+    example.name,
+    String(plan.parts.length),
+    String(plan.cuts.length),
+    String(plan.cuts.at(-1)?.setting ?? 0),
+    (text.length / 1024).toFixed(0),
+    planMs.toFixed(0),
+    (planMs / yardstickMs).toFixed(1),
+    recutMs.toFixed(0),
+    secondMs === undefined ? "-" : `${(secondMs / recutMs).toFixed(1)} ×`,
+  ];
+}
+
+function measureReplanning(name: string): readonly string[] {
+  const { job, section, shelf } = readExample(name);
+  const moved = movedSections(section, REPLANS);
+  yardstickMs = timeYardstick().medianMs;
+  const took = timed((run) => planSection(planRequestOf(job, moved[run % moved.length] ?? section, shelf)), {
+    warmUps: 1,
+    runs: REPLANS,
+    budgetMs: REPLAN_BUDGET_MS,
+  });
+  note(`re-plan ${name}`, took);
+  return [name, String(took.runs), took.medianMs.toFixed(0), took.p95Ms.toFixed(0)];
+}
+
+/** Each count in a process of its own; the next one is left out where the last two say it would take too long. */
+function measureGrowth(): readonly (readonly string[])[] {
+  const file = fileURLToPath(new URL("grow-one.ts", import.meta.url));
+  const rows: (readonly string[])[] = [];
+  let lastMs = 0;
+  let expectedMs = 0;
+  for (const parts of PART_COUNTS) {
+    if (expectedMs > GROWTH_BUDGET_MS) {
+      rows.push([
+        String(parts),
+        "-",
+        "-",
+        `about ${(expectedMs / 1000).toFixed(0)} s expected, not run`,
+        "-",
+      ]);
+      expectedMs *= expectedMs / lastMs;
+      continue;
+    }
+    const out = execFileSync(process.execPath, ["--import", "tsx", file, String(parts)], {
+      encoding: "utf8",
+    });
+    const { cuts, uncut, planMs, peakMb, beforeMb } = JSON.parse(out) as Grown;
+    figures.push({
+      name: `grow ${parts}`,
+      medianMs: planMs,
+      p95Ms: planMs,
+      runs: 1,
+      yardsticks: planMs / yardstickMs,
+    });
+    rows.push([
+      String(parts),
+      String(cuts),
+      String(uncut),
+      planMs.toFixed(0),
+      `${peakMb.toFixed(0)} (${beforeMb.toFixed(0)})`,
+    ]);
+    expectedMs = lastMs === 0 ? 0 : planMs * (planMs / lastMs);
+    lastMs = planMs;
+  }
+  return rows;
+}
+
+function print(title: string, rows: readonly (readonly string[])[]): void {
+  const widths = rows[0]?.map((_, column) => Math.max(...rows.map((row) => row[column]?.length ?? 0))) ?? [];
+  console.log(`\n${title}`);
+  for (const row of rows) {
+    console.log(
+      row
+        .map((cell, i) => (i === 0 ? cell.padEnd(widths[i] ?? 0) : cell.padStart(widths[i] ?? 0)))
+        .join("  "),
+    );
+  }
+}
+
+console.log(`${machineClass()}, Node ${process.version}; one yardstick is ${yardstickMs.toFixed(1)} ms`);
+const firstYardstickMs = yardstickMs;
+print("Examples: medians; the second route's time as a multiple of the re-cut's", [
+  [
+    "example",
+    "parts",
+    "cuts",
+    "settings",
+    "plan kB",
+    "plan ms",
+    "in yardsticks",
+    "re-cut ms",
+    "second route",
+  ],
+  ...exampleNames().map((name) => measureExample(readExample(name))),
+]);
+print("Planned again, one vertex moved by 0.1 mm", [
+  ["example", "times", "median ms", "95 in 100 below, ms"],
+  ...REPLANNED.map(measureReplanning),
+]);
+print("Growth: beads and coves in a row, each count planned once", [
+  ["parts", "cuts", "uncut", "plan ms", "peak MB (before)"],
+  ...measureGrowth(),
+]);
+
+const result: BenchResult = {
+  at: new Date().toISOString(),
+  machine: machineClass(),
+  node: process.version,
+  yardstickMs: firstYardstickMs,
+  figures,
+};
+console.log(`\nKept in ${keep(result)}`);
+if (asked.baseline) {
+  writeFileSync(new URL("baseline.json", import.meta.url), `${JSON.stringify(result, null, 2)}\n`);
+}
+if (asked.against !== undefined) {
+  const rows = compare(readResult(asked.against), result);
+  print("Against the stored result, in yardsticks", [
+    ["figure", "before", "now", "ratio", ""],
+    ...rows.map(({ name, before, now, ratio, hasDoubled }) => [
+      name,
+      before.toFixed(2),
+      now.toFixed(2),
+      ratio.toFixed(2),
+      hasDoubled ? "DOUBLED" : "",
+    ]),
+  ]);
+  process.exitCode = rows.some(({ hasDoubled }) => hasDoubled) ? 1 : 0;
+}

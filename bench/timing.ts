@@ -1,0 +1,57 @@
+/** Timing of work that is repeated: medians, shares, and a fixed piece of work to hold every figure against. */
+
+export interface Timed {
+  readonly medianMs: number;
+  /** 95 of 100 runs took no longer, ms. */
+  readonly p95Ms: number;
+  readonly runs: number;
+}
+
+export interface Repeating {
+  readonly warmUps: number;
+  readonly runs: number;
+  /** No further run is begun once this is spent, ms; one run is always made. */
+  readonly budgetMs: number;
+}
+
+/** Repeats `work`, the run's number given to it, and tells how long the runs after the warm-up took. */
+export function timed(work: (run: number) => unknown, { warmUps, runs, budgetMs }: Repeating): Timed {
+  const startMs = performance.now();
+  for (let i = 0; i < warmUps && performance.now() - startMs < budgetMs / 2; i++) work(i);
+  const tookMs: number[] = [];
+  while (tookMs.length < runs && (tookMs.length === 0 || performance.now() - startMs < budgetMs)) {
+    const fromMs = performance.now();
+    work(tookMs.length);
+    tookMs.push(performance.now() - fromMs);
+  }
+  tookMs.sort((a, b) => a - b);
+  return { medianMs: shareOf(tookMs, 0.5), p95Ms: shareOf(tookMs, 0.95), runs: tookMs.length };
+}
+
+/** The value below which this share of the sorted values lies; of few values the next higher one. */
+function shareOf(sorted: readonly number[], share: number): number {
+  return sorted[Math.min(sorted.length - 1, Math.ceil(share * sorted.length) - 1)] ?? Number.NaN;
+}
+
+const YARDSTICK_STEPS = 400_000;
+
+/**
+ * A fixed piece of work that shares no code with the project, of the kind the planner does: floating point with
+ * roots and sines, small objects made and dropped, a sort. Figures divided by its time can be compared between
+ * machines far better than milliseconds. Never change it: stored ratios would lose their meaning.
+ */
+export function yardstick(): number {
+  let x = 0.5;
+  const kept: { readonly x: number; readonly y: number }[] = [];
+  for (let i = 0; i < YARDSTICK_STEPS; i++) {
+    x = (x * 1.37 + Math.sin(i) * 0.5 + 2) % 1;
+    const made = { x, y: Math.sqrt(x + 1) };
+    if (i % 16 === 0) kept.push(made);
+  }
+  kept.sort((a, b) => a.y - b.y || a.x - b.x);
+  return kept[kept.length >> 1]?.x ?? 0;
+}
+
+export function timeYardstick(): Timed {
+  return timed(yardstick, { warmUps: 3, runs: 9, budgetMs: 2000 });
+}
