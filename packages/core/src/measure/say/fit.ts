@@ -3,6 +3,11 @@ import { catalogue } from "./catalogue.ts";
 
 const DECIDES = "local codes and licensed practice decide.";
 
+/** A count or percentage as it stands; a missing one as `?`. */
+function figure(value: number): string {
+  return Number.isFinite(value) ? String(value) : "?";
+}
+
 /** An angle to the quarter degree that a saw's scale can be set to; a missing one as `?`. */
 function angle(valueDeg: number): string {
   return Number.isFinite(valueDeg) ? `${Number(valueDeg.toFixed(2))}°` : "?";
@@ -48,7 +53,7 @@ export const fitTroubles = catalogue({
   },
   "polygon-sides": {
     example: { sides: 2, fewest: 3, most: 72 },
-    sentence: (facts) => `${facts.sides} sides cannot be mitred into a frame.`,
+    sentence: (facts) => `${figure(facts.sides)} sides cannot be mitred into a frame.`,
     hint: (facts) => `Take a whole number of sides from ${facts.fewest} to ${facts.most}.`,
   },
   "hopper-slope": {
@@ -225,7 +230,7 @@ export const fitTroubles = catalogue({
   "side-moisture-order": {
     example: { fittedPercent: 8, driestPercent: 10, wettestPercent: 7 },
     sentence: (facts) =>
-      `The wood is fitted at ${facts.fittedPercent} %, which must lie between its driest (${facts.driestPercent} %) and its wettest (${facts.wettestPercent} %).`,
+      `The wood is fitted at ${figure(facts.fittedPercent)} %, which must lie between its driest (${figure(facts.driestPercent)} %) and its wettest (${figure(facts.wettestPercent)} %).`,
     hint: () => "See whether two of the figures have changed places.",
   },
   "side-screw-place": {

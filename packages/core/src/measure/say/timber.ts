@@ -6,6 +6,10 @@ function percent(value: number): string {
   return Number.isFinite(value) ? `${Number(value.toFixed(1))} %` : "?";
 }
 
+function figure(value: number): string {
+  return Number.isFinite(value) ? String(value) : "?";
+}
+
 function celsius(value: number): string {
   return Number.isFinite(value)
     ? `${Number(value.toFixed(1))} °C (${Number(((value * 9) / 5 + 32).toFixed(1))} °F)`
@@ -74,7 +78,7 @@ export const timberTroubles = catalogue({
   "own-timber-figure": {
     example: { name: "Pear, our own", figure: "radial shrinkage in percent", value: 50, most: 20 },
     sentence: (facts, write) =>
-      `The ${write.text(facts.figure)} of “${write.text(facts.name)}” is ${facts.value}; it must be more than nothing and at most ${facts.most}.`,
+      `The ${write.text(facts.figure)} of “${write.text(facts.name)}” is ${figure(facts.value)}; it must be more than nothing and at most ${facts.most}.`,
     hint: () => "Look at the figure and its unit again.",
   },
   "own-timber-turned": {
