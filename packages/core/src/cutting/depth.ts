@@ -44,7 +44,7 @@ export function deepestFrom(ring: Ring, region: Region, carelessMm: number): Dep
   const outlines = region.filter((outline) => Math.abs(regionAreaMm2([outline])) >= SLIVER_MM2);
   const corners = outlines.map(({ xs, ys }) => Array.from(xs, (x, i): Point => ({ x, y: ys[i] })));
   const depths = corners.map((points) => points.map(note));
-  const shortest = perimeterMm(corners) / MOST_STRETCHES;
+  const shortest = perimeterMm(outlines) / MOST_STRETCHES;
   corners.forEach((points, k) => {
     points.forEach((from, i) => {
       const next = (i + 1) % points.length;
@@ -64,12 +64,12 @@ export function deepestFrom(ring: Ring, region: Region, carelessMm: number): Dep
   }
 }
 
-function perimeterMm(outlines: readonly (readonly Point[])[]): number {
+/** Length of all outlines of a region, holes included, mm. */
+export function perimeterMm(region: Region): number {
   let sum = 0;
-  for (const points of outlines)
-    points.forEach((p, i) => {
-      const next = points[(i + 1) % points.length];
-      sum += Math.hypot(next.x - p.x, next.y - p.y);
-    });
+  for (const { xs, ys } of region) {
+    for (let i = 0, j = xs.length - 1; i < xs.length; j = i++)
+      sum += Math.hypot(xs[i] - xs[j], ys[i] - ys[j]);
+  }
   return sum;
 }

@@ -1,7 +1,7 @@
 /** The finished face held against the drawing: how proud and how far under, and what stands that no list tells. */
 import { insideRing, nearestOnRing, type Point, type Region, type Ring, regionOf } from "../curve/index.ts";
 import { DRAWING_NOISE_MM, FLATTEN_MM, OVERCUT_MM } from "../measure/index.ts";
-import type { Depth } from "./depth.ts";
+import { type Depth, perimeterMm } from "./depth.ts";
 import type { PlanUncut } from "./types.ts";
 import { isInWood } from "./wall.ts";
 
@@ -101,11 +101,7 @@ function covers(place: PlanUncut, p: Point, offMm: number): boolean {
 }
 
 function* boundaryPlaces(region: Region): Generator<Point> {
-  let perimeterMm = 0;
-  for (const { xs, ys } of region)
-    for (let i = 0, j = xs.length - 1; i < xs.length; j = i++)
-      perimeterMm += Math.hypot(xs[i] - xs[j], ys[i] - ys[j]);
-  const step = Math.max(STEP_MM, perimeterMm / MOST_PLACES);
+  const step = Math.max(STEP_MM, perimeterMm(region) / MOST_PLACES);
   for (const { xs, ys } of region) {
     for (let i = 0, j = xs.length - 1; i < xs.length; j = i++) {
       const dx = xs[i] - xs[j];

@@ -16,8 +16,8 @@ export const OUTLINE_LIMITS = {
 } as const;
 
 /**
- * What is wrong with the vertices of a ring or a sole: one that stands exactly on the one before (a piece of no
- * length, which no writer of ours makes), an arc all but closed, arcs so large that a re-cut could not carry them.
+ * What is wrong with the vertices of a ring or a sole: one that stands on the one before (a piece of no length,
+ * which no writer of ours makes), an arc all but closed, arcs so large that a re-cut could not carry them.
  */
 export function outlineFaults(
   vertices: readonly Vertex[],
@@ -70,9 +70,9 @@ function flattenedPoints(from: Vertex, to: Vertex): number {
   return 1 + sweepRad * Math.sqrt(radiusMm / (8 * FLATTEN_MM));
 }
 
-/** Whether two vertices stand on exactly the same place. */
-export function samePlace(a: Vertex, b: Vertex): boolean {
-  return a[0] === b[0] && a[1] === b[1];
+/** Whether two vertices are one place: the kernel joins what lies so near, and trips over a row of such. */
+export function samePlace(a: readonly number[], b: readonly number[]): boolean {
+  return Math.hypot((b[0] ?? 0) - (a[0] ?? 0), (b[1] ?? 0) - (a[1] ?? 0)) <= SAME_POINT_MM;
 }
 
 /** Area within a closed run of vertices, mm², without sign; nought where it crosses itself into two like halves. */

@@ -176,8 +176,8 @@ export function restOn(
     const room = clearance ? clearance(source[i]) : 0;
     const rise = bx - ax;
     const slope = rise > 0 ? (y1[i] - y0[i]) / rise : 0;
-    const from = ax > left ? ax : left;
-    const to = bx < right ? bx : right;
+    const from = Math.max(ax, left);
+    const to = Math.min(bx, right);
     if (rise > 0) {
       consider(from, y0[i] + (from - ax) * slope + room, i);
       consider(to, y0[i] + (to - ax) * slope + room, i);
@@ -186,7 +186,7 @@ export function restOn(
         consider(x, y0[i] + (x - ax) * slope + room, i);
       }
     } else {
-      consider(from, (y0[i] > y1[i] ? y0[i] : y1[i]) + room, i);
+      consider(from, Math.max(y0[i], y1[i]) + room, i);
     }
   }
   return Number.isFinite(height) ? { heightMm: height, touchXMm: touch, source: touched } : null;

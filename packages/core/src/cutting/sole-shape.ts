@@ -85,5 +85,5 @@ function heightOfArc(arc: Arc): (x: number) => number {
 }
 
 function clamp(x: number, low: number, high: number): number {
-  return x < low ? low : x > high ? high : x;
+  return Math.max(low, Math.min(high, x));
 }

@@ -82,14 +82,25 @@ export function stripOf(sole: Chain, pose: Pose, options: SweepOptions): Region 
 /** What all runs of a cut remove together. */
 export function sweepOf(sole: Chain, runs: readonly Run[], options: SweepOptions): Region {
   const parts = runs.map((run) => sweepOfRun(sole, run, options));
-  return parts.length === 1 ? (parts[0] as Region) : union(...parts);
+  return unionOf(parts);
 }
 
 function sweepOfRun(sole: Chain, run: Run, options: SweepOptions): Region {
   const rocked = rockedRun(sole, run);
   if (rocked) return rockedSweep(sole, rocked, options);
-  const strips = run.map((pose) => stripOf(sole, pose, options));
-  return strips.length === 1 ? (strips[0] as Region) : union(...strips);
+  return unionOf(run.map((pose) => stripOf(sole, pose, options)));
+}
+
+/** Strips joined at once; neighbours overlap nearly all over, so that joining few first leaves little to join. */
+const JOINED_AT_ONCE = 8;
+
+function unionOf(strips: readonly Region[]): Region {
+  if (strips.length === 1) return strips[0] as Region;
+  if (strips.length <= JOINED_AT_ONCE) return union(...strips);
+  const size = Math.ceil(strips.length / JOINED_AT_ONCE);
+  const groups: Region[] = [];
+  for (let i = 0; i < strips.length; i += size) groups.push(unionOf(strips.slice(i, i + size)));
+  return union(...groups);
 }
 
 interface Rock {
