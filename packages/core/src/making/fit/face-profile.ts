@@ -2,7 +2,7 @@
 import { extentsOf, flattenPiece, lengthMm, type Piece, type Point, point } from "../../curve/index.ts";
 import { atMostMm, DRAWING_NOISE_MM, FLATTEN_MM, SAME_POINT_MM, sameMm } from "../../measure/index.ts";
 import type { Section } from "../../section/index.ts";
-import { applied, type Placing, placingMap } from "./placed-section.ts";
+import { applied, boundsOf, type Placing, placingMap } from "./placed-section.ts";
 
 export interface FaceProfile {
   /** x the projection, y the height, the outline's least projection and height at 0; from the foot up. */
@@ -15,14 +15,15 @@ export interface FaceProfile {
 
 /**
  * The face of a section in its place, arcs flattened to `FLATTEN_MM`: the longest run of the outline that is not the
- * flat back, without what lies on the wall or against the ceiling (the sawn spring bevels). Null if nothing is left.
+ * flat back, from its lowest place to its highest, without what lies on the wall or against the ceiling (the sawn spring
+ * bevels). Null if nothing is left.
  */
 export function faceProfile(section: Section, placing: Placing): FaceProfile | null {
   const map = placingMap(placing);
   const outline = section.outline.pieces.flatMap((piece) => flattenPiece(piece, FLATTEN_MM));
   const onWall = outline.map((place) => applied(map, place));
-  const least = { x: Math.min(...onWall.map(({ x }) => x)), y: Math.min(...onWall.map(({ y }) => y)) };
-  const heightMm = Math.max(...onWall.map(({ y }) => y)) - least.y;
+  const { least, most } = boundsOf(onWall);
+  const heightMm = most.y - least.y;
   const placed = (place: Point): Point => {
     const { x, y } = applied(map, place);
     return point(x - least.x, y - least.y);
@@ -30,11 +31,11 @@ export function faceProfile(section: Section, placing: Placing): FaceProfile | n
   const runs = facePieces(section).map((piece) => flattenPiece(piece, FLATTEN_MM).map(placed));
   const rising = isRising(runs) ? runs : runs.map((run) => [...run].reverse()).reverse();
   const seen = withoutHidden(rising, heightMm);
-  const points = seen.flatMap((run, index) => (index === 0 ? run : run.slice(1)));
+  const points = footToHead(seen.flatMap((run, index) => (index === 0 ? run : run.slice(1))));
   if (points.length < 2) return null;
   return {
     points,
-    projectionMm: Math.max(...points.map(({ x }) => x)),
+    projectionMm: boundsOf(points).most.x,
     heightMm,
     hiddenAtMm: hiddenHeights(points),
   };
@@ -48,17 +49,15 @@ function facePieces({ outline }: Section): readonly Piece[] {
     atMostMm(piece.from.y, minY, DRAWING_NOISE_MM) && atMostMm(piece.to.y, minY, DRAWING_NOISE_MM);
   const start = pieces.findIndex(isBack);
   const turned = start < 0 ? pieces : [...pieces.slice(start), ...pieces.slice(0, start)];
-  let best: readonly Piece[] = [];
-  let run: Piece[] = [];
-  for (const piece of turned) {
-    run = isBack(piece) ? [] : [...run, piece];
-    if (sizeOf(run) > sizeOf(best)) best = run;
+  let best = { from: 0, end: 0, sizeMm: 0 };
+  let run = best;
+  for (const [index, piece] of turned.entries()) {
+    run = isBack(piece)
+      ? { from: index + 1, end: index + 1, sizeMm: 0 }
+      : { from: run.from, end: index + 1, sizeMm: run.sizeMm + lengthMm(piece) };
+    if (run.sizeMm > best.sizeMm) best = run;
   }
-  return best;
-}
-
-function sizeOf(pieces: readonly Piece[]): number {
-  return pieces.reduce((sum, piece) => sum + lengthMm(piece), 0);
+  return turned.slice(best.from, best.end);
 }
 
 function isRising(runs: readonly (readonly Point[])[]): boolean {
@@ -80,6 +79,18 @@ function withoutHidden(runs: readonly (readonly Point[])[], heightMm: number): r
     end--;
   }
   return runs.slice(first, end);
+}
+
+/**
+ * Leaves out the edge of an unbevelled stick that runs down behind the foot, and the one behind the head: they face wall
+ * and ceiling, and nothing has to meet them.
+ */
+function footToHead(points: readonly Point[]): readonly Point[] {
+  const { least, most } = boundsOf(points);
+  const first = points.findIndex(({ y }) => sameMm(y, least.y));
+  const fromHead = [...points].reverse().findIndex(({ y }) => sameMm(y, most.y));
+  const last = points.length - 1 - fromHead;
+  return last > first ? points.slice(first, last + 1) : points;
 }
 
 /** Heights at which the run goes down again: behind such a place the face cannot be seen, or sawn, along the wall. */

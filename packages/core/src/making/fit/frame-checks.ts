@@ -1,5 +1,5 @@
 /** What makes a frame impossible before anything is computed. */
-import { type Point, ringFromVertices, samePoint, selfCrossings } from "../../curve/index.ts";
+import { intersect, line, type Point, samePoint } from "../../curve/index.ts";
 import { cataloguedTrouble, SAME_POINT_MM, toDeg } from "../../measure/index.ts";
 import { firstTrouble, LARGEST_ACROSS_MM, LONGEST_MM, sizeTrouble } from "./checks.ts";
 import { LEAST_CORNER_DEG, MOST_CORNER_DEG } from "./corner.ts";
@@ -89,10 +89,17 @@ function cornersTrouble(corners: readonly Point[]): FitTrouble | null {
       return cataloguedTrouble("frame-corner-angle", "corners", facts);
     }
   }
-  const outline = ringFromVertices(corners.map(({ x, y }) => [x, y]));
-  return selfCrossings(outline, SAME_POINT_MM).length === 0
-    ? null
-    : cataloguedTrouble("frame-crosses-itself", "corners", {});
+  return sidesCross(corners) ? cataloguedTrouble("frame-crosses-itself", "corners", {}) : null;
+}
+
+/** Do two sides that are no neighbours touch or cross? Every pair is looked at: frames have few sides. */
+export function sidesCross(corners: readonly Point[]): boolean {
+  const sides = corners.map((from, index) => line(from, corners[(index + 1) % corners.length] as Point));
+  return sides.some((side, index) =>
+    sides
+      .slice(index + 2, index === 0 ? sides.length - 1 : sides.length)
+      .some((other) => intersect(side, other, SAME_POINT_MM).kind !== "none"),
+  );
 }
 
 function rebateTrouble({ widths, rebateMm, allowanceMm }: FrameChecked): FitTrouble | null {

@@ -11,7 +11,7 @@ import {
 } from "../../measure/index.ts";
 import { dustCaution, sawCaution, shortPieceCaution } from "./cautions.ts";
 import { LONGEST_MM } from "./checks.ts";
-import { frameTroubles } from "./frame-checks.ts";
+import { frameTroubles, sidesCross } from "./frame-checks.ts";
 import type { FrameShape, StatedSize } from "./frame-types.ts";
 import { offsetPolygon, unit } from "./offset-polygon.ts";
 import { type FitDrawing, type FitTrouble, SAW_CONVENTION, type SawConvention } from "./types.ts";
@@ -106,6 +106,9 @@ export function frame(question: FrameQuestion): Outcome<Frame, TroubleCode> {
   if (turned >= 0) {
     const facts = { rail: turned + 1, widthMm: widths[turned] as number };
     return refused(cataloguedTrouble("frame-nothing-left", "width", facts));
+  }
+  if (sidesCross(outside) || sidesCross(sight)) {
+    return refused(cataloguedTrouble("frame-crosses-itself", "width", {}));
   }
   const rails = outside.map((_, index): Rail => railOf(index, { outside, sight, rebate, widths }));
   const longs = rails.map(({ longMm }) => longMm);

@@ -61,13 +61,12 @@ const DRAWN_WIDTH_MM = 60;
 export function flatSettings(springFromWallDeg: number, halfDeg: number): SawSettings {
   const springRad = toRad(springFromWallDeg);
   const halfRad = toRad(halfDeg);
-  const isFlatOnWall = springFromWallDeg === 0;
-  const isFlatOnCeiling = springFromWallDeg === 90;
+  // At both ends of the range the answer is known without a sine, and without its last digit's noise.
+  if (springFromWallDeg === 0) return { mitreDeg: 0, bevelDeg: Math.abs(90 - halfDeg) };
+  if (springFromWallDeg === 90) return { mitreDeg: Math.abs(90 - halfDeg), bevelDeg: 0 };
   return {
-    mitreDeg: isFlatOnWall
-      ? 0
-      : toDeg(Math.atan2(Math.sin(springRad) * Math.abs(Math.cos(halfRad)), Math.sin(halfRad))),
-    bevelDeg: isFlatOnCeiling ? 0 : toDeg(Math.asin(Math.cos(springRad) * Math.abs(Math.cos(halfRad)))),
+    mitreDeg: toDeg(Math.atan2(Math.sin(springRad) * Math.abs(Math.cos(halfRad)), Math.sin(halfRad))),
+    bevelDeg: toDeg(Math.asin(Math.cos(springRad) * Math.abs(Math.cos(halfRad)))),
   };
 }
 

@@ -64,6 +64,19 @@ export function applied({ a, b, c, d }: LinearMap, { x, y }: Point): Point {
   return point(a * x + b * y, c * x + d * y);
 }
 
+/** The least and the most of both coordinates. */
+export function boundsOf(points: readonly Point[]): { readonly least: Point; readonly most: Point } {
+  const least = { x: Number.POSITIVE_INFINITY, y: Number.POSITIVE_INFINITY };
+  const most = { x: Number.NEGATIVE_INFINITY, y: Number.NEGATIVE_INFINITY };
+  for (const { x, y } of points) {
+    least.x = Math.min(least.x, x);
+    least.y = Math.min(least.y, y);
+    most.x = Math.max(most.x, x);
+    most.y = Math.max(most.y, y);
+  }
+  return { least, most };
+}
+
 /** A circle of the section that a map has drawn out into part of an ellipse, with its half axes, mm. */
 export interface LostArc {
   readonly radiusMm: number;

@@ -1,7 +1,8 @@
 /** Raking mouldings: the three sections of a slope from any one of them, each to be planned like any other, and their cuts. */
-import { extentsOf, type Point, point, verticesOf } from "../../curve/index.ts";
+import { extentsOf, flattenPiece, type Point, point, verticesOf } from "../../curve/index.ts";
 import {
   cataloguedTrouble,
+  FLATTEN_MM,
   fine,
   type Outcome,
   refused,
@@ -15,6 +16,7 @@ import { firstTrouble, LARGEST_ACROSS_MM, sizeTrouble } from "./checks.ts";
 import type { Corner } from "./corner.ts";
 import {
   applied,
+  boundsOf,
   compose,
   inverse,
   type LinearMap,
@@ -138,8 +140,7 @@ export function rake(question: RakeQuestion): Outcome<Rake, TroubleCode> {
   const raked = memberOf("rake");
   const upperReturn = memberOf("upper return");
   const onWall = verticesOf(section.outline).map(([x, y]) => applied(toWall, point(x, y)));
-  const leastX = Math.min(...onWall.map(({ x }) => x));
-  const leastY = Math.min(...onWall.map(({ y }) => y));
+  const { least } = boundsOf(onWall);
   const foot = {
     left: cornerPlane("right", lower.cornerDeg / 2, lower.kind),
     right: cornerPlane("left", lower.cornerDeg / 2, lower.kind),
@@ -160,7 +161,7 @@ export function rake(question: RakeQuestion): Outcome<Rake, TroubleCode> {
       level,
       rake: raked,
       upperReturn,
-      points: onWall.map(({ x, y }) => rakePoint(x - leastX, y - leastY, given, rise.value)),
+      points: onWall.map(({ x, y }) => rakePoint(x - least.x, y - least.y, given, rise.value)),
       cuts: {
         levelAtFoot: cutLaidFlat(foot.left, levelFrame(level.springFromWallDeg), saw),
         rakeAtFoot: cutLaidFlat(foot.right, sloping, saw),
@@ -178,7 +179,7 @@ export function rake(question: RakeQuestion): Outcome<Rake, TroubleCode> {
           ? [cataloguedTrouble("rake-square-corners", "", {})]
           : [],
       cautions: [sawCaution(), overheadCaution()],
-      drawing: rakeDrawing(onWall, { x: leastX, y: leastY }, given, rise.value),
+      drawing: rakeDrawing(drawnOutline(section, toWall), least, given, rise.value),
     },
     lost > 0 ? [cataloguedTrouble("rake-arcs-drawn-out", "", { count: lost, slopeDeg })] : [],
   );
@@ -215,6 +216,15 @@ function turnOnly(placing: Placing): LinearMap {
   return placing.wallEdge === "gauge edge" ? { a: -map.a, b: -map.b, c: map.c, d: map.d } : map;
 }
 
+/** The outline with its arcs drawn out, on the wall. */
+function drawnOutline(section: Section, toWall: LinearMap): Point[] {
+  return section.outline.pieces.flatMap((piece) =>
+    flattenPiece(piece, FLATTEN_MM)
+      .slice(1)
+      .map((place) => applied(toWall, place)),
+  );
+}
+
 /** The three outlines beside each other, on the wall, with the slope's angle. */
 function rakeDrawing(onWall: readonly Point[], least: Point, given: RakeMember, rise: Rise): FitDrawing {
   const toLevel = inverse(rakeMap(rise, given));
@@ -238,7 +248,7 @@ function rakeDrawing(onWall: readonly Point[], least: Point, given: RakeMember, 
                 {
                   name: "slope",
                   at: point(0, 0),
-                  radiusMm: Math.max(...onWall.map(({ x }) => x - least.x), 1),
+                  radiusMm: boundsOf(onWall).most.x - least.x,
                   fromDeg: 0,
                   sweepDeg: rise.slopeDeg,
                   valueDeg: rise.slopeDeg,
