@@ -4,6 +4,7 @@ import {
   fine,
   type Outcome,
   refused,
+  SAME_POINT_MM,
   type Trouble,
   type TroubleCode,
 } from "../measure/index.ts";
@@ -173,7 +174,7 @@ function refusalOf(question: MovementQuestion): Trouble<TroubleCode> | null {
     ["thickness", question.thicknessMm],
   ] as const;
   for (const [size, valueMm] of sizes) {
-    if (valueMm === undefined || (valueMm > 0 && valueMm <= WIDEST_MM)) continue;
+    if (valueMm === undefined || (valueMm >= SAME_POINT_MM && valueMm <= WIDEST_MM)) continue;
     return cataloguedTrouble("movement-size", size, { size, valueMm, mostMm: WIDEST_MM });
   }
   const moistures = [

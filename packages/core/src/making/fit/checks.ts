@@ -1,5 +1,5 @@
 /** Refusals that many questions of fitting share. */
-import { cataloguedTrouble } from "../../measure/index.ts";
+import { cataloguedTrouble, SAME_POINT_MM } from "../../measure/index.ts";
 import type { FitTrouble } from "./types.ts";
 
 /** Longer than any stick, wall or frame, mm. */
@@ -21,7 +21,8 @@ export function sizeTrouble(
   valueMm: number,
   limits: SizeLimits,
 ): FitTrouble | null {
-  const isEnough = limits.zero === "allowed" ? valueMm >= 0 : valueMm > 0;
+  // What is smaller than the least distance between two points is no size to divide by.
+  const isEnough = limits.zero === "allowed" ? valueMm >= 0 : valueMm >= SAME_POINT_MM;
   if (isEnough && valueMm <= limits.mostMm) return null;
   return cataloguedTrouble("fit-size", where, { size, valueMm, mostMm: limits.mostMm });
 }

@@ -1,6 +1,6 @@
 /** What makes a frame impossible before anything is computed. */
 import { intersect, line, type Point, samePoint } from "../../curve/index.ts";
-import { cataloguedTrouble, SAME_POINT_MM, toDeg } from "../../measure/index.ts";
+import { cataloguedTrouble, SAME_POINT_DEG, SAME_POINT_MM, toDeg } from "../../measure/index.ts";
 import { firstTrouble, LARGEST_ACROSS_MM, LONGEST_MM, sizeTrouble } from "./checks.ts";
 import { LEAST_CORNER_DEG, MOST_CORNER_DEG } from "./corner.ts";
 import type { FrameShape } from "./frame-types.ts";
@@ -84,7 +84,8 @@ function cornersTrouble(corners: readonly Point[]): FitTrouble | null {
         ),
       ),
     );
-    if (cornerDeg < LEAST_CORNER_DEG || cornerDeg > MOST_CORNER_DEG) {
+    // Corners are computed here, so a limit met exactly comes out a last digit to either side of it.
+    if (cornerDeg < LEAST_CORNER_DEG - SAME_POINT_DEG || cornerDeg > MOST_CORNER_DEG + SAME_POINT_DEG) {
       const facts = { corner: index + 1, cornerDeg, leastDeg: LEAST_CORNER_DEG, mostDeg: MOST_CORNER_DEG };
       return cataloguedTrouble("frame-corner-angle", "corners", facts);
     }
