@@ -26,6 +26,8 @@ import {
 } from "../cutting/index.ts";
 import { SEARCH_FLATTEN_MM } from "../measure/index.ts";
 import { type Plane, type Shelf, type Sole, solesOf } from "../shelf/index.ts";
+import { ORDER_WEIGHTS, type OrderWeights } from "./order-weights.ts";
+import { FLAT_CANTS_DEG } from "./turning.ts";
 import { type WorkedPiece, workedPiecesOf } from "./worked-piece.ts";
 
 /** Thickness of shavings, mm: heavy for waste, ordinary, and the last ones. Common practice, no source. */
@@ -49,6 +51,9 @@ export interface Bench {
   readonly plannedRegion: Region;
   readonly stick: Ring;
   readonly stickRegion: Region;
+  /** The wood as it stands when the plan begins. */
+  readonly startRegion: Region;
+  readonly cantsDeg: readonly number[];
   readonly box: {
     readonly minX: number;
     readonly maxX: number;
@@ -63,6 +68,7 @@ export interface Bench {
   readonly sweepOptions: SweepOptions;
   readonly book: CurveBook;
   readonly gaugeEdge: "left" | "right";
+  readonly weights: OrderWeights;
   /** The wanted section seen by a plane of this tilt; kept, since few tilts matter. */
   profileOfPlanned(tiltDeg: number): Profile;
 }
@@ -75,6 +81,11 @@ export interface BenchOptions {
   readonly chordTolMm?: number;
   /** Side of the drawing that the gauge edge is on; left unless given. */
   readonly gaugeEdge?: "left" | "right";
+  readonly weights?: OrderWeights;
+  /** Ways the stick may be turned, degrees; flat on its back, back up and either edge up unless given. */
+  readonly cantsDeg?: readonly number[];
+  /** The wood as it stands when the plan begins; the whole stick unless given. */
+  readonly start?: Region;
 }
 
 /** Lays everything out for planning `planned` (lines and arcs) out of `stick` with the planes of a shelf. */
@@ -87,11 +98,14 @@ export function layOutBench(planned: Ring, stick: Ring, shelf: Shelf, options: B
   const tools = shelf.planes.flatMap((plane) =>
     solesOf(plane).map((sole): Tool => ({ plane, sole, shape: soleShape(sole.chain) })),
   );
+  const stickRegion = regionOf(stick, chordTolMm);
   return {
     planned: withSources,
     plannedRegion,
     stick,
-    stickRegion: regionOf(stick, chordTolMm),
+    stickRegion,
+    startRegion: options.start ?? stickRegion,
+    cantsDeg: options.cantsDeg ?? FLAT_CANTS_DEG,
     box: extentsOf(stick),
     worked: workedPiecesOf(withSources, stick),
     tools,
@@ -101,6 +115,7 @@ export function layOutBench(planned: Ring, stick: Ring, shelf: Shelf, options: B
     sweepOptions: { reachMm: sweepReachMm(stick), chordTolMm, book },
     book,
     gaugeEdge: options.gaugeEdge ?? "left",
+    weights: options.weights ?? ORDER_WEIGHTS,
     profileOfPlanned(tiltDeg) {
       const key = tiltDeg.toFixed(6);
       let profile = profiles.get(key);

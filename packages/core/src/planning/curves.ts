@@ -11,7 +11,7 @@ import { bearingRatio, leanDeg, type Pose, type Run, restOn, turned, turnOf } fr
 import { BEARS_MM, OVERCUT_MM, SAME_LEAN_DEG, SEARCH_FLATTEN_MM, toDeg, toRad } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { type PlaneDraft, planeDraft, tidy } from "./draft-cut.ts";
-import { CANTS_DEG } from "./turning.ts";
+import { cantsFor } from "./turning.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
 
 /** How an arc can be cut by one plane: drafts that together, or one by one, cover some of it. */
@@ -47,7 +47,7 @@ export function curveCovers(bench: Bench, piece: WorkedPiece): CurveCover[] {
     const arcOfSole = tool.sole.arc;
     if (!arcOfSole || (tool.plane.kind !== "hollow" && tool.plane.kind !== "round")) continue;
     if (curve.convex !== arcOfSole.sign < 0) continue;
-    for (const cantDeg of CANTS_DEG) {
+    for (const cantDeg of cantsToTry(bench, curve)) {
       const cover = coverWith(bench, piece, tool, cantDeg);
       if (cover && bears(bench, cover)) {
         covers.push(cover);
@@ -62,6 +62,12 @@ export function curveCovers(bench: Bench, piece: WorkedPiece): CurveCover[] {
     const settings = (cover.drafts[0]?.runs.length ?? 1) - 1;
     return cover.shortMm * 50 + creep + settings * 0.5 + Math.abs(cover.cantDeg) / 90;
   }
+}
+
+/** Ways to lay the stick for an arc: by its middle, and by its ends, which a rock may have to reach. */
+function cantsToTry(bench: Bench, curve: NonNullable<WorkedPiece["curve"]>): readonly number[] {
+  const middle = (curve.lowTiltDeg + curve.highTiltDeg) / 2;
+  return [...new Set([middle, curve.lowTiltDeg, curve.highTiltDeg].flatMap((tilt) => cantsFor(bench, tilt)))];
 }
 
 /** A plane that lies on the section with too little of its sole hangs by a corner: that is no way to cut an arc. */

@@ -4,7 +4,9 @@ export { mirrorShelf } from "./handedness.ts";
 export { GOOD_HAND, type HandAccuracy, type ReasonedMark } from "./marks.ts";
 export { type Normalised, normalise } from "./normalise.ts";
 export { COMMON_WORKING, type Working } from "./passes.ts";
-export { type PlanProgress, type PlanRequest, planSection, planSteps } from "./plan-section.ts";
+export { planSection, planSteps } from "./plan-section.ts";
+export type { MissSide, PlanProgress, PlanRequest, Preference } from "./request.ts";
+export type { Way } from "./search.ts";
 export {
   type BenchUnit,
   type CutFacts,

@@ -19,6 +19,7 @@ import {
 import { FLAT_SAGITTA_MM, LEAST_EDGE_MM, OVERCUT_MM } from "../measure/index.ts";
 import { fitArcs, type Section } from "../section/index.ts";
 import type { Shelf } from "../shelf/index.ts";
+import type { MissSide } from "./request.ts";
 
 export interface Normalised {
   readonly planned: Ring;
@@ -33,7 +34,12 @@ const DRAWING_SHARE = 0.5;
 /** Tiny curves get less: a share of their own height. */
 const HEIGHT_SHARE = 0.06;
 
-export function normalise(section: Section, shelf: Shelf, toleranceMm: number): Normalised {
+export function normalise(
+  section: Section,
+  shelf: Shelf,
+  toleranceMm: number,
+  missSide: MissSide = "either",
+): Normalised {
   const radii = {
     hollow: radiiOf(shelf, "hollow"),
     round: radiiOf(shelf, "round"),
@@ -53,7 +59,8 @@ export function normalise(section: Section, shelf: Shelf, toleranceMm: number): 
           ? (pieces[(index + count - 1) % pieces.length] as Piece).to
           : (pieces[(index + i) % pieces.length] as Piece).from,
       );
-      const tolMm = fitTolMm(points, toleranceMm);
+      // A free curve's arcs weave to both sides of it: where one side is forbidden they are fitted as near as arcs go.
+      const tolMm = missSide === "either" ? fitTolMm(points, toleranceMm) : OVERCUT_MM;
       const fit = fitArcs(distinct(points), { tolMm, radiiMm: [...radii.hollow, ...radii.round] });
       movedMm = Math.max(movedMm, fit.deviationMm);
       arcsForCurves += fit.chain.pieces.length;
@@ -68,7 +75,7 @@ export function normalise(section: Section, shelf: Shelf, toleranceMm: number): 
       out.push(piece);
       continue;
     }
-    const { piece: settled, movedMm: moved } = ontoShelf(piece, radii, toleranceMm);
+    const { piece: settled, movedMm: moved } = ontoShelf(piece, radii, toleranceMm, missSide);
     movedMm = Math.max(movedMm, moved);
     out.push(settled);
   }
@@ -113,6 +120,7 @@ function ontoShelf(
   piece: Arc,
   radii: { readonly hollow: readonly number[]; readonly round: readonly number[] },
   toleranceMm: number,
+  missSide: MissSide,
 ): { readonly piece: Piece; readonly movedMm: number } {
   const chord = distanceMm(piece.from, piece.to);
   const { radiusMm } = circleOf(piece);
@@ -126,6 +134,9 @@ function ontoShelf(
     if (2 * r < chord) continue;
     const shallow = sagittaMm(chord, r);
     const moved = Math.abs(shallow - height);
+    // A shallower round part loses wood, a shallower hollow keeps some; the other way round for a deeper one.
+    const leavesWood = shallow < height === piece.bulge < 0;
+    if (moved > OVERCUT_MM / 4 && missSide !== "either" && leavesWood !== (missSide === "proud")) continue;
     if (moved > allowed || Math.abs(r - radiusMm) >= nearest) continue;
     nearest = Math.abs(r - radiusMm);
     const bulge = (Math.sign(piece.bulge) * 2 * shallow) / chord;

@@ -12,21 +12,7 @@ import { type Draft, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
 import { evenedArrises, reliefsAt, seatMakers } from "./relief.ts";
 import { roughingPool } from "./roughing.ts";
 import { isCurved, type Refusal, type TriedCut, tryCut } from "./try-cut.ts";
-
-/** Named weights of the one soft cost that orders are compared by; a setting is the unit. Common practice, no source. */
-export const ORDER_WEIGHTS = {
-  setting: 1,
-  planeChange: 0.3,
-  batten: 3,
-  weakSeat: 0.4,
-  wasteLeftPerMm2: 0.02,
-  leanPerDegree: 0.004,
-  /** A curve begun away from the last one finished: its lines cannot be taken from a foot. */
-  apart: 0.15,
-  /** First curve of a face, for each 100 mm from the gauge edge: the work grows away from the edge it is gauged from. */
-  startPer100Mm: 0.05,
-  refused: 100,
-} as const;
+import { isFaceUp } from "./turning.ts";
 
 export interface Refused {
   readonly draft: PlaneDraft;
@@ -81,7 +67,8 @@ export function orderFlats(bench: Bench, wood: Region, flats: readonly PlaneDraf
 const LEAST_TAKE_MM2 = 0.02;
 
 function flatScore(draft: PlaneDraft, tried: TriedCut, last: TriedCut | undefined): number {
-  const turnedStick = draft.cantDeg === 0 ? 0 : 4000;
+  // The back and the edges are worked while the stick still has a flat to lie on; a canted jaw comes last.
+  const turnedStick = draft.cantDeg === 0 ? 0 : isFaceUp(draft.cantDeg) ? -1500 : 4000;
   const leaning = Math.abs(firstLeanDeg(draft)) > 1 ? -2000 : 0;
   const batten = tried.guide?.kind === "batten" ? -1000 : 0;
   const snipe = draft.tool.plane.kind === "snipe bill" ? -3000 : 0;
@@ -187,13 +174,13 @@ function cutBestWay(bench: Bench, state: BeamState, covers: CurveWays, index: nu
     }
   }
   const refused = why ? [...state.refused, why] : state.refused;
-  return { ...state, done, last: index, cost: state.cost + ORDER_WEIGHTS.refused, refused };
+  return { ...state, done, last: index, cost: state.cost + bench.weights.refused, refused };
 }
 
 /** Cost of where a curve stands: beside the last one finished, or, for the first, near the gauge edge. */
 function placeCost(bench: Bench, last: number, index: number, draft: PlaneDraft): number {
-  if (last < 0) return ((draft.runs[0][0][0] - bench.box.minX) * ORDER_WEIGHTS.startPer100Mm) / 100;
-  return Math.abs(last - index) === 1 ? 0 : ORDER_WEIGHTS.apart;
+  if (last < 0) return ((draft.runs[0][0][0] - bench.box.minX) * bench.weights.startPer100Mm) / 100;
+  return Math.abs(last - index) === 1 ? 0 : bench.weights.apart;
 }
 
 type Made =
@@ -331,14 +318,15 @@ export function costOf(bench: Bench, cuts: readonly TriedCut[], previous?: Tried
   let cost = 0;
   let last = previous;
   for (const cut of cuts) {
-    cost += ORDER_WEIGHTS.setting;
+    cost += bench.weights.setting;
     const id = planeId(cut.draft);
-    if (last && planeId(last.draft) !== id) cost += ORDER_WEIGHTS.planeChange;
-    if (cut.guide?.kind === "batten") cost += ORDER_WEIGHTS.batten;
-    if (cut.seat && cut.seat.ratio < bench.limits.seatWellHeldRatio) cost += ORDER_WEIGHTS.weakSeat;
+    if (last && planeId(last.draft) !== id) cost += bench.weights.planeChange;
+    if (last && last.draft.cantDeg !== cut.draft.cantDeg) cost += bench.weights.turnStick;
+    if (cut.guide?.kind === "batten") cost += bench.weights.batten;
+    if (cut.seat && cut.seat.ratio < bench.limits.seatWellHeldRatio) cost += bench.weights.weakSeat;
     if (cut.draft.kind === "plane") {
-      cost += Math.abs(leanDeg(cut.draft.runs[0][0][2], cut.draft.cantDeg)) * ORDER_WEIGHTS.leanPerDegree;
-      if (isCurved(cut.draft)) cost += cut.takesMm2 * ORDER_WEIGHTS.wasteLeftPerMm2;
+      cost += Math.abs(leanDeg(cut.draft.runs[0][0][2], cut.draft.cantDeg)) * bench.weights.leanPerDegree;
+      if (isCurved(cut.draft)) cost += cut.takesMm2 * bench.weights.wasteLeftPerMm2;
     }
     last = cut;
   }

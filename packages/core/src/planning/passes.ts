@@ -9,6 +9,8 @@ export interface Working {
   readonly setMinutes: number;
   readonly secondsPerMetre: number;
   readonly lengthM: number;
+  /** Sticks run at each setting; one unless given. Strokes count for each, settings once. */
+  readonly sticks?: number;
 }
 
 /** A setting 3 minutes, a stroke of a metre 4 seconds, a stick of one metre. */
@@ -58,6 +60,7 @@ export function passesOf(
   const byArea = Math.ceil(takesMm2 / (shavingMm * draft.tool.sole.widthMm));
   const fine = draft.purpose === "shape" ? 1 : 0;
   const passes = Math.max(1, byDepth, byArea) + fine;
-  const minutes = working.setMinutes + (passes * working.secondsPerMetre * working.lengthM) / 60;
+  const minutes =
+    working.setMinutes + (passes * (working.sticks ?? 1) * working.secondsPerMetre * working.lengthM) / 60;
   return { passes, shavingMm, minutes: Math.round(minutes * 10) / 10, depthMm };
 }

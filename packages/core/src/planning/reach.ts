@@ -4,10 +4,10 @@
  */
 
 import { type Point, pointAt } from "../curve/index.ts";
-import { leanDeg, restOn, turned, turnOf } from "../cutting/index.ts";
+import { restOn, turned, turnOf } from "../cutting/index.ts";
 import { SAME_POINT_MM } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
-import { CANTS_DEG } from "./turning.ts";
+import { cantFor } from "./turning.ts";
 import { outwardTiltDeg, type WorkedPiece } from "./worked-piece.ts";
 
 export interface Reach {
@@ -32,7 +32,7 @@ export function reachAt(bench: Bench, piece: WorkedPiece, t: number, withinMm: n
   const own = outwardTiltDeg(piece.piece, t);
   let best: Reach = { reached: false, tool: null, overcutMm: Number.POSITIVE_INFINITY, meets: null };
   for (const tilt of tiltsToTry(own)) {
-    if (!CANTS_DEG.some((cant) => Math.abs(leanDeg(tilt, cant)) <= bench.limits.leanDeg)) continue;
+    if (cantFor(bench, tilt) === null) continue;
     const profile = bench.profileOfPlanned(tilt);
     const place = turned(turnOf(tilt), at);
     for (const tool of bench.tools) {

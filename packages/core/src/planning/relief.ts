@@ -8,6 +8,7 @@ import { OVERCUT_MM, SAME_LEAN_DEG, SAME_POINT_MM, toDeg } from "../measure/inde
 import type { Bench, Tool } from "./bench.ts";
 import { endsInPlace, type PlaneDraft, planeDraft, poseAt, type SharedLine, tidy } from "./draft-cut.ts";
 import { tryCut } from "./try-cut.ts";
+import { uprightTiltDeg } from "./turning.ts";
 
 /** Lowest legal place of a tool at a shift across, leaving room above arcs; null where it would hang in the air. */
 function lowestAt(bench: Bench, tool: Tool, tiltDeg: number, shift: number, roomMm: number): number | null {
@@ -28,7 +29,7 @@ export function reliefsAt(
   const pose = outermostPose(draft, side);
   const end = endsInPlace(draft, pose)[side];
   const found: { draft: PlaneDraft; rank: number }[] = [];
-  const upright = uprightTilt(draft.cantDeg);
+  const upright = uprightTiltDeg(draft.cantDeg);
   for (const tiltDeg of reliefTilts(bench, draft, pose)) {
     const at = turned(turnOf(tiltDeg), end);
     for (const tool of bench.tools) {
@@ -55,7 +56,7 @@ const MOST_LINE_LEAN_DEG = 45;
 
 /** Upright first; then along the side of the curved plane itself, if a beak can be held so. */
 function reliefTilts(bench: Bench, draft: PlaneDraft, pose: Pose): readonly number[] {
-  const upright = uprightTilt(draft.cantDeg);
+  const upright = uprightTiltDeg(draft.cantDeg);
   const along = tidy(pose[2]);
   const lean = Math.abs(leanDeg(along, draft.cantDeg));
   const leansTooFar = lean > Math.min(MOST_LINE_LEAN_DEG, bench.limits.leanDeg);
@@ -109,11 +110,6 @@ function outermostPose(draft: PlaneDraft, side: "left" | "right"): Pose {
   });
 }
 
-function uprightTilt(cantDeg: number): number {
-  const tilt = -cantDeg;
-  return tidy(tilt <= -180 ? tilt + 360 : tilt);
-}
-
 /** Sets of cuts, each of which may give a curved plane a seat on the wood as it stands; the cheapest first. */
 export function seatMakers(bench: Bench, before: Region, draft: PlaneDraft): PlaneDraft[][] {
   const sets: PlaneDraft[][] = evenedArrises(bench, before, draft).map((cut) => [cut]);
@@ -136,7 +132,7 @@ export function seatMakers(bench: Bench, before: Region, draft: PlaneDraft): Pla
 function grooves(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): PlaneDraft[] {
   const found: { draft: PlaneDraft; rank: number }[] = [];
   const width = draft.tool.sole.widthMm;
-  const tiltDeg = uprightTilt(draft.cantDeg);
+  const tiltDeg = uprightTiltDeg(draft.cantDeg);
   const turn = turnOf(tiltDeg);
   const axis = turned(turn, { x: pose[0], y: pose[1] });
   for (const tool of bench.tools) {
@@ -171,7 +167,7 @@ function openedV(bench: Bench, draft: PlaneDraft, pose: Pose): PlaneDraft[][] {
   const left = bench.tools.find((t) => t.plane.kind === "snipe bill" && t.plane.hand === "left");
   const right = bench.tools.find((t) => t.plane.kind === "snipe bill" && t.plane.hand === "right");
   if (!left || !right) return [];
-  const upright = uprightTilt(draft.cantDeg);
+  const upright = uprightTiltDeg(draft.cantDeg);
   const axis = turned(turnOf(upright), { x: pose[0], y: pose[1] });
   const line = (tool: Tool, sign: -1 | 1, leanDeg: number): PlaneDraft | null => {
     const tiltDeg = tidy(upright + leanDeg);
@@ -284,7 +280,7 @@ function lineOf(draft: PlaneDraft, pose: Pose): SharedLine {
 /** Poses of a cut at which a seat is worth making: the one nearest to upright, and the middle of its rock. */
 function seatPoses(draft: PlaneDraft): Pose[] {
   const poses = draft.runs.flat();
-  const upright = uprightTilt(draft.cantDeg);
+  const upright = uprightTiltDeg(draft.cantDeg);
   const nearest = (wanted: number): Pose =>
     poses.reduce((a, b) => (Math.abs(b[2] - wanted) < Math.abs(a[2] - wanted) - SAME_LEAN_DEG ? b : a));
   const first = nearest(upright);

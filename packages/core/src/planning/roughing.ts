@@ -8,7 +8,7 @@ import { DRAWING_NOISE_MM, OVERCUT_MM, SAME_SCORE } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { type PlaneDraft, planeDraft, poseAt, tidy } from "./draft-cut.ts";
 import { tryCut } from "./try-cut.ts";
-import { cantFor } from "./turning.ts";
+import { cantFor, uprightTiltDeg } from "./turning.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
 
 /** Least waste worth a setting of its own, mm²: below it a few more strokes of the curved plane are quicker. */
@@ -71,7 +71,7 @@ function stepsOver(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
   const middle = (curve.lowTiltDeg + curve.highTiltDeg) / 2;
   const cant = cantFor(bench, middle);
   if (cant === null) return [];
-  const tiltDeg = tidy(cant === 0 ? 0 : cant === 180 ? 180 : -cant);
+  const tiltDeg = tidy(uprightTiltDeg(cant));
   const turn = turnOf(tiltDeg);
   const centre = turned(turn, curve.centre);
   const room = bench.shavings.ordinaryMm;

@@ -8,7 +8,7 @@ import { type PlaneDraft, type SawDraft, sawDraft, sweepOfDraft } from "./draft-
 import { floorCuts, wallCuts } from "./flats.ts";
 import type { CurveWays } from "./order.ts";
 import { standsOn } from "./standing.ts";
-import { cantFor } from "./turning.ts";
+import { cantFor, isFaceUp } from "./turning.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
 
 export interface Wanted {
@@ -37,7 +37,7 @@ export function wantedCuts(bench: Bench): Wanted {
     if (saw) saws.push(saw);
     else left.push(piece);
   }
-  let wood = bench.stickRegion;
+  let wood = bench.startRegion;
   const still: WorkedPiece[] = [];
   const take = (draft: PlaneDraft) => {
     flats.set(draft.key, draft);
@@ -46,7 +46,7 @@ export function wantedCuts(bench: Bench): Wanted {
   for (const piece of left) {
     // Floors with the face or the back up; a side is a wall first, so that the stick need not be stood on edge.
     const floor = floorCuts(bench, piece)[0];
-    if (floor && (floor.cantDeg === 0 || floor.cantDeg === 180)) take(floor);
+    if (floor && (isFaceUp(floor.cantDeg) || floor.cantDeg === 180)) take(floor);
     else still.push(piece);
   }
   for (const piece of still) {
@@ -97,7 +97,7 @@ function sawnBevel(bench: Bench, piece: WorkedPiece): SawDraft | null {
   const cant = cantFor(bench, piece.startTiltDeg);
   const draft = sawDraft(bench, from, to, layForSaw(from, to), [piece.index]);
   const waste = regionAreaMm2(bench.stickRegion) - regionAreaMm2(cutAway(bench.stickRegion, draft.sweep));
-  const from_ = cant === 0 ? SAWN_FROM_MM2 : SAWN_FROM_BACK_MM2;
+  const from_ = cant !== null && isFaceUp(cant) ? SAWN_FROM_MM2 : SAWN_FROM_BACK_MM2;
   return waste >= from_ ? draft : null;
 }
 

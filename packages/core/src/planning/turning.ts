@@ -3,17 +3,36 @@ import { leanDeg } from "../cutting/index.ts";
 import type { Bench } from "./bench.ts";
 
 /** Face up, back up, and either edge up: few ways to lie matter. In the order they are preferred. */
-export const CANTS_DEG: readonly number[] = [0, 180, 90, -90];
+export const FLAT_CANTS_DEG: readonly number[] = [0, 180, 90, -90];
+
+/** Turned further than this the face no longer looks up, degrees. */
+const FACE_UP_WITHIN_DEG = 60;
+
+/** Whether the face still looks up when the stick is turned by a cant: flat on its back, or in a canted jaw. */
+export function isFaceUp(cantDeg: number): boolean {
+  return Math.abs(cantDeg) <= FACE_UP_WITHIN_DEG;
+}
 
 /**
- * The way to lay the stick, by how far it is turned, in which a plane of this tilt leans least and no more than the
- * hand can hold. Face up goes before every other way, back up before an edge. Null if there is none.
+ * The ways to lay the stick for a plane of this tilt, likeliest first: of those with the face up the one in which
+ * the plane leans least, then the back up, then an edge.
  */
+export function cantsFor(bench: Bench, tiltDeg: number): number[] {
+  const lean = (cant: number) => Math.abs(leanDeg(tiltDeg, cant));
+  const faceUp = bench.cantsDeg.filter(isFaceUp).sort((a, b) => lean(a) - lean(b));
+  return [...faceUp, ...bench.cantsDeg.filter((cant) => !isFaceUp(cant))].filter(
+    (cant) => lean(cant) <= bench.limits.leanDeg + LEAN_SLACK_DEG,
+  );
+}
+
+/** The likeliest way to lay the stick for a plane of this tilt, or null if no hand could hold it. */
 export function cantFor(bench: Bench, tiltDeg: number): number | null {
-  for (const cant of CANTS_DEG) {
-    if (Math.abs(leanDeg(tiltDeg, cant)) <= bench.limits.leanDeg + LEAN_SLACK_DEG) return cant;
-  }
-  return null;
+  return cantsFor(bench, tiltDeg)[0] ?? null;
+}
+
+/** Tilt of a plane that stands upright in the hand when the stick is turned by a cant, in (-180, 180]. */
+export function uprightTiltDeg(cantDeg: number): number {
+  return leanDeg(-cantDeg, 0);
 }
 
 /** A tilt read off a drawing may lie this far over a round figure, degrees; far below what a hand can hold. */

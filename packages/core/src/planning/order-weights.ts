@@ -1,0 +1,45 @@
+/** The one soft cost that orders of cuts are compared by. Common practice, no source. */
+import type { Preference } from "./request.ts";
+
+export interface OrderWeights {
+  readonly setting: number;
+  readonly planeChange: number;
+  readonly turnStick: number;
+  readonly batten: number;
+  readonly weakSeat: number;
+  readonly wasteLeftPerMm2: number;
+  readonly leanPerDegree: number;
+  readonly apart: number;
+  readonly startPer100Mm: number;
+  readonly refused: number;
+}
+
+/** Named weights of the one soft cost that orders are compared by; a setting is the unit. Common practice, no source. */
+export const ORDER_WEIGHTS: OrderWeights = {
+  setting: 1,
+  planeChange: 0.3,
+  turnStick: 0.5,
+  batten: 3,
+  weakSeat: 0.4,
+  wasteLeftPerMm2: 0.02,
+  leanPerDegree: 0.004,
+  /** A curve begun away from the last one finished: its lines cannot be taken from a foot. */
+  apart: 0.15,
+  /** First curve of a face, for each 100 mm from the gauge edge: the work grows away from the edge it is gauged from. */
+  startPer100Mm: 0.05,
+  refused: 100,
+};
+
+/** The weights with what the maker prefers made dearer to go against. */
+export function weightsFor(prefer: Preference | undefined): OrderWeights {
+  switch (prefer) {
+    case "fewer planes":
+      return { ...ORDER_WEIGHTS, planeChange: ORDER_WEIGHTS.planeChange * 4 };
+    case "fewer settings":
+      return { ...ORDER_WEIGHTS, setting: ORDER_WEIGHTS.setting * 2 };
+    case "fewer strokes":
+      return { ...ORDER_WEIGHTS, wasteLeftPerMm2: ORDER_WEIGHTS.wasteLeftPerMm2 * 4 };
+    default:
+      return ORDER_WEIGHTS;
+  }
+}

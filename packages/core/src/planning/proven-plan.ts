@@ -1,0 +1,141 @@
+/** The plan file of a search: every figure in it taken from making the cuts again on finely flattened arcs. */
+import { type Ring, regionAreaMm2, regionOf, ringsOf, type Vertex, verticesOf } from "../curve/index.ts";
+import type { Plan, PlanWay } from "../cutting/index.ts";
+import { FLATTEN_MM, SEARCH_FLATTEN_MM } from "../measure/index.ts";
+import { shelfFile } from "../shelf/index.ts";
+import { type Bench, type BenchOptions, layOutBench } from "./bench.ts";
+import { tidy } from "./draft-cut.ts";
+import { finishOf } from "./finish.ts";
+import { type Mirror, mirrorDraft, mirrorPlanned, mirrorRefused } from "./handedness.ts";
+import { marksFor } from "./marks.ts";
+import { COMMON_WORKING, type Working } from "./passes.ts";
+import { planCuts } from "./plan-cuts.ts";
+import { partsOf } from "./plan-parts.ts";
+import type { PlanRequest } from "./request.ts";
+import type { Found } from "./search.ts";
+import { makeAll, redrawn, type Sequence } from "./sequence.ts";
+import { uncutPlaces } from "./uncut.ts";
+import { wayWords } from "./ways.ts";
+
+export interface ProvenWay {
+  readonly plan: Plan;
+  /** The real bench (not mirrored) on coarsely flattened arcs: what advice is looked for on. */
+  readonly bench: Bench;
+}
+
+/** Proves a way that was found and writes it down as a plan; `others` are the ways it was compared with. */
+export function provenPlan(request: PlanRequest, found: Found, others: readonly PlanWay[]): ProvenWay {
+  const unit = request.unit ?? "mm";
+  const working = request.working ?? COMMON_WORKING;
+  const searched = found.bench;
+  const isMirrored = request.gaugeEdge === "right";
+  const axisXMm = (searched.box.minX + searched.box.maxX) / 2;
+  const mirror: Mirror = { axisXMm, pieces: searched.planned.pieces.length };
+  const planned = isMirrored ? mirrorPlanned(searched.planned, axisXMm) : searched.planned;
+  const lay = (chordTolMm: number): Bench =>
+    layOutBench(planned, request.section.stick, request.shelf, {
+      ...ownOptions(searched, request),
+      ...(request.from ? { start: regionOf(request.from, chordTolMm) } : {}),
+      chordTolMm,
+    });
+  const bench = lay(FLATTEN_MM);
+  const coarse = lay(SEARCH_FLATTEN_MM);
+  const refused = isMirrored ? found.refused.map((r) => mirrorRefused(coarse, r, mirror)) : found.refused;
+  const drafts = found.sequence.cuts.map((cut) =>
+    isMirrored ? mirrorDraft(bench, cut.draft, mirror) : redrawn(bench, cut.draft),
+  );
+  const made = makeAll(bench, bench.startRegion, drafts);
+  const marks = marksFor(bench, made.cuts);
+  const cuts = planCuts(bench, made.cuts, marks, working, unit);
+  const figures = { cuts: cuts.length, settings: settingsOf(cuts), minutes: minutesOf(cuts) };
+  const plan: Plan = {
+    format: "mouldwright/plan",
+    version: 1,
+    unit: "mm",
+    name: request.name ?? request.section.name,
+    tolerance: searched.toleranceMm,
+    shelf: shelfFile(request.shelf),
+    assumed: [...request.shelf.assumed, ...assumptions(bench, working)],
+    warnings: warningsOf(made),
+    way: found.way,
+    ways: [{ way: found.way, ...figures, why: wayWords(found, true) }, ...others],
+    standing: "best found",
+    stick: startRing(request, bench),
+    section: vertices(request.section.outline),
+    planned: vertices(planned),
+    parts: partsOf(bench, request.section, made.cuts),
+    marks,
+    cuts,
+    finish: finishOf(bench, request.section.outline, made.wood, marks),
+    uncut: uncutPlaces(bench, coarse, made.wood, refused, unit),
+  };
+  return { plan, bench: coarse };
+}
+
+/** The figures of a way that was not taken, read on the search's own bench. */
+export function comparedWay(request: PlanRequest, found: Found): PlanWay {
+  const marks = marksFor(found.bench, found.sequence.cuts);
+  const cuts = planCuts(found.bench, found.sequence.cuts, marks, request.working ?? COMMON_WORKING, "mm");
+  return {
+    way: found.way,
+    cuts: cuts.length,
+    settings: settingsOf(cuts),
+    minutes: minutesOf(cuts),
+    why: wayWords(found, false),
+  };
+}
+
+function ownOptions(searched: Bench, request: PlanRequest): BenchOptions {
+  return {
+    toleranceMm: searched.toleranceMm,
+    limits: searched.limits,
+    shavings: searched.shavings,
+    gaugeEdge: request.gaugeEdge ?? "left",
+  };
+}
+
+function settingsOf(cuts: readonly { readonly setting: number }[]): number {
+  return cuts.length > 0 ? (cuts[cuts.length - 1] as { setting: number }).setting : 0;
+}
+
+function minutesOf(cuts: readonly { readonly minutes: number }[]): number {
+  return Math.round(cuts.reduce((sum, cut) => sum + cut.minutes, 0) * 10) / 10;
+}
+
+/** The wood before any cut: the stick, or its largest piece as it stands where some of it is cut already. */
+function startRing(request: PlanRequest, bench: Bench): Vertex[] {
+  if (!request.from) return vertices(request.section.stick);
+  const rings = ringsOf(bench.startRegion, bench.book.circles, FLATTEN_MM * 2);
+  const largest = rings.reduce((a, b) => (areaOf(b) > areaOf(a) ? b : a));
+  return vertices(largest);
+}
+
+function areaOf(ring: Ring): number {
+  return regionAreaMm2(regionOf(ring, SEARCH_FLATTEN_MM));
+}
+
+function assumptions(bench: Bench, working: Working): string[] {
+  const { heavyMm, ordinaryMm } = bench.shavings;
+  const sticks = working.sticks ?? 1;
+  return [
+    `Shavings of ${heavyMm} mm for waste and ${ordinaryMm} mm for shaping.`,
+    `${working.setMinutes} minutes to set a plane, ${working.secondsPerMetre} seconds a stroke of one metre, ${
+      sticks === 1 ? "one stick" : `${sticks} sticks run at each setting, each`
+    } of ${working.lengthM} m.`,
+    "A good hand: gauge line 0.1 mm, plane sideways 0.2 mm, depth 0.15 mm, 95 times in 100.",
+  ];
+}
+
+function warningsOf(made: Sequence): string[] {
+  return made.cuts.flatMap((cut, i) =>
+    cut.guide?.kind === "batten"
+      ? [`Cut ${i + 1} has no edge, wall or seat to run on: clamp a straight batten along its line.`]
+      : [],
+  );
+}
+
+function vertices(ring: Ring): Vertex[] {
+  return verticesOf(ring).map((v) =>
+    v[2] === undefined || v[2] === 0 ? [tidy(v[0]), tidy(v[1])] : [tidy(v[0]), tidy(v[1]), v[2]],
+  );
+}

@@ -1,0 +1,46 @@
+/** What a plan is asked for: section, shelf, and everything about the work that the maker may say. */
+import type { Ring } from "../curve/index.ts";
+import type { CuttingLimits } from "../cutting/index.ts";
+import type { Section } from "../section/index.ts";
+import type { Shelf } from "../shelf/index.ts";
+import type { Shavings } from "./bench.ts";
+import type { Working } from "./passes.ts";
+import type { Way } from "./search.ts";
+import type { BenchUnit } from "./words.ts";
+
+/** What the maker prefers where several orders would do. */
+export type Preference = "fewer planes" | "fewer settings" | "fewer strokes";
+
+/** The side of the drawing that the planned section may lie on where it cannot lie on it: wood left, or wood taken. */
+export type MissSide = "either" | "proud" | "under";
+
+export interface PlanRequest {
+  readonly section: Section;
+  readonly shelf: Shelf;
+  /** How far the finished face may stand from the drawing, mm; 0.2 unless given. */
+  readonly toleranceMm?: number;
+  /** Unit of the bench sentences; the file's numbers are always mm. */
+  readonly unit?: BenchUnit;
+  readonly name?: string;
+  /** Side of the drawing on which the stick's gauge edge lies; left unless given. */
+  readonly gaugeEdge?: "left" | "right";
+  readonly limits?: CuttingLimits;
+  /** Greatest lean of a plane in the hand, degrees; the limit of the cutting model unless given. */
+  readonly greatestLeanDeg?: number;
+  readonly shavings?: Shavings;
+  readonly working?: Working;
+  /** Ids of planes that are on the shelf but not to be used. */
+  readonly without?: readonly string[];
+  readonly prefer?: Preference;
+  readonly missSide?: MissSide;
+  /** Ways of working to compare; flat alone unless the section has spring bevels to saw, then all. */
+  readonly ways?: readonly Way[];
+  /** The stick as it stands, where some of it is cut already: its section in the stick's frame. */
+  readonly from?: readonly Ring[];
+}
+
+export interface PlanProgress {
+  readonly done: number;
+  readonly of: number;
+  readonly says: string;
+}

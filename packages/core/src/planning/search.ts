@@ -1,0 +1,122 @@
+/** One way of working, planned: from the wood as it stands to a tidied sequence of cuts and what it costs. */
+import type { Region } from "../curve/index.ts";
+import { cutAway, leanDeg } from "../cutting/index.ts";
+import { normaliseDeg } from "../measure/index.ts";
+import { type Bench, type BenchOptions, layOutBench } from "./bench.ts";
+import type { SawDraft } from "./draft-cut.ts";
+import { costOf, orderCurves, orderFlats, type Refused } from "./order.ts";
+import { roughingCuts } from "./roughing.ts";
+import { makeAll, type Sequence, tidied } from "./sequence.ts";
+import { wantedCuts, wasteOverCurves } from "./strategy.ts";
+import { FLAT_CANTS_DEG } from "./turning.ts";
+import { outwardTiltDeg } from "./worked-piece.ts";
+
+export type Way = "flat" | "bevelled" | "canted";
+
+export interface Found {
+  readonly way: Way;
+  readonly bench: Bench;
+  readonly sequence: Sequence;
+  readonly refused: readonly Refused[];
+  /** Soft cost of the whole, the weights over all cuts; places left uncut count as refused cuts. */
+  readonly cost: number;
+  readonly cutsMm2Left: number;
+}
+
+export type BenchMaker = (options: Partial<BenchOptions>) => Bench;
+
+/** Progress between the parts of a search: hands control back, with a word on what comes next. */
+export type SearchStep = string;
+
+/**
+ * Plans one way. Flat: the stick on its back, bevels sawn last. Bevelled: the spring bevels sawn first and the stick
+ * lying on one of them, planes square to it. Canted: the square stick held in a canted jaw, bevels sawn last.
+ * Null where the way does not exist (no bevel to saw, curves already upright).
+ */
+export function* searchWay(way: Way, makeBench: BenchMaker): Generator<SearchStep, Found | null> {
+  const flat = makeBench({});
+  const saws = wantedCuts(flat).saws;
+  yield "finding a plane for each part";
+  const laid = layFor(way, flat, saws, makeBench);
+  if (!laid) return null;
+  const { bench, before, after } = laid;
+  const wanted = wantedCuts(bench);
+  yield "taking the waste";
+  const start = bench.startRegion;
+  const first = orderFlats(bench, start, wanted.flats);
+  const arcs = bench.worked.filter((piece) => piece.curve);
+  const rough = roughingCuts(bench, first.wood, arcs, wasteOverCurves(bench, first.wood));
+  const flats = rough.length > 0 ? orderFlats(bench, start, [...wanted.flats, ...rough]) : first;
+  yield "finding an order for the curves";
+  const curves = orderCurves(bench, flats.wood, wanted.curves);
+  yield "leaving out what is not needed";
+  const drafts = [...before, ...[...flats.cuts, ...curves.cuts].map((cut) => cut.draft), ...after];
+  const sequence = tidied(bench, flat.startRegion, makeAll(bench, flat.startRegion, drafts));
+  const cutsMm2Left = wasteOverCurves(bench, sequence.wood);
+  const refused = [...flats.refused, ...curves.refused];
+  const cost = costOf(bench, sequence.cuts) + bench.weights.refused * (refused.length + wanted.none.length);
+  return { way, bench, sequence, refused, cost, cutsMm2Left };
+}
+
+interface Laid {
+  readonly bench: Bench;
+  readonly before: readonly SawDraft[];
+  readonly after: readonly SawDraft[];
+}
+
+function layFor(way: Way, flat: Bench, saws: readonly SawDraft[], makeBench: BenchMaker): Laid | null {
+  if (way === "flat") return { bench: flat, before: [], after: saws };
+  if (way === "bevelled") {
+    const cants = [...new Set(saws.flatMap((saw) => bevelCant(flat, saw)))];
+    if (cants.length === 0) return null;
+    let start: Region = flat.startRegion;
+    for (const saw of saws) start = cutAway(start, saw.sweep);
+    return { bench: makeBench({ start, cantsDeg: [...FLAT_CANTS_DEG, ...cants] }), before: saws, after: [] };
+  }
+  const cant = bestCantDeg(flat);
+  if (cant === null) return null;
+  return { bench: makeBench({ cantsDeg: [...FLAT_CANTS_DEG, cant] }), before: [], after: saws };
+}
+
+/** Bevels smaller than this give the stick nothing to lie on, mm. */
+const LEAST_BED_MM = 6;
+/** A jaw is canted no further than this, degrees (common practice, no source). */
+const MOST_JAW_DEG = 60;
+
+/** How the stick is turned when it lies on a sawn bevel: the bevel's outward side looks down. */
+function bevelCant(bench: Bench, saw: SawDraft): number[] {
+  const piece = bench.planned.pieces[saw.shapes[0]];
+  if (Math.hypot(saw.to.x - saw.from.x, saw.to.y - saw.from.y) < LEAST_BED_MM) return [];
+  const cant = Math.round(normaliseDeg(180 - outwardTiltDeg(piece, 0.5)) * 1e6) / 1e6;
+  return Math.abs(cant) <= MOST_JAW_DEG ? [cant] : [];
+}
+
+/** A cant is worth a jaw only from here, degrees: planes held nearer to upright are held true anyway. */
+const LEAST_CANT_DEG = 10;
+const MOST_CANT_DEG = 45;
+
+/** The whole-degree cant that brings the face's curves most upright, weighted by their length; null where none is worth it. */
+export function bestCantDeg(bench: Bench): number | null {
+  let leans = 0;
+  let lengths = 0;
+  for (const piece of bench.worked) {
+    if (!piece.curve) continue;
+    const middle = (piece.curve.lowTiltDeg + piece.curve.highTiltDeg) / 2;
+    if (Math.abs(leanDeg(middle, 0)) > 90) continue;
+    leans += middle * piece.lengthMm;
+    lengths += piece.lengthMm;
+  }
+  if (lengths === 0) return null;
+  const cant = Math.max(-MOST_CANT_DEG, Math.min(MOST_CANT_DEG, -Math.round(leans / lengths)));
+  return Math.abs(cant) < LEAST_CANT_DEG ? null : cant;
+}
+
+/** A bench maker for one planned section and shelf, options laid over the plan's own. */
+export function benchMaker(
+  planned: Parameters<typeof layOutBench>[0],
+  stick: Parameters<typeof layOutBench>[1],
+  shelf: Parameters<typeof layOutBench>[2],
+  own: BenchOptions,
+): BenchMaker {
+  return (options) => layOutBench(planned, stick, shelf, { ...own, ...options });
+}

@@ -1,0 +1,42 @@
+/** What a way of working means at the bench, and why one is taken or left. */
+import { leanDeg } from "../cutting/index.ts";
+import type { Found, Way } from "./search.ts";
+import { isCurved } from "./try-cut.ts";
+import { isFaceUp } from "./turning.ts";
+
+/** The ways in the order they are preferred at equal cost: the plainest to hold first. */
+export const ALL_WAYS: readonly Way[] = ["flat", "bevelled", "canted"];
+
+/** The way that costs least; of two that cost the same, the plainer. */
+export function bestWay(found: readonly Found[]): Found {
+  return found.reduce((best, other) => (other.cost < best.cost - WORTH_CHANGING ? other : best));
+}
+
+/** A less plain way must save at least this, in settings. */
+const WORTH_CHANGING = 0.5;
+
+/** One or two sentences for the maker: how the stick is held, and what that does to lean and lines. */
+export function wayWords(found: Found, isTaken: boolean): string {
+  const lean = greatestLean(found);
+  const cant = found.sequence.cuts.map((cut) => cut.draft.cantDeg).find((c) => c !== 0 && isFaceUp(c));
+  const leans = lean < 1 ? "curved planes stand upright" : `curved planes lean up to ${Math.round(lean)}°`;
+  const held: Record<Way, string> = {
+    flat: `The stick lies flat on its back, lines are gauged from square edges, and the ${leans}.`,
+    bevelled: `The spring bevels are sawn first and the stick lies on one of them${
+      cant === undefined ? "" : `, turned by ${Math.round(Math.abs(cant))}°`
+    }: the ${leans}, but the gauge runs on what is left of the edges.`,
+    canted: `The stick is held in a jaw${
+      cant === undefined ? "" : ` canted ${Math.round(Math.abs(cant))}°`
+    }: the ${leans}, the edges stay square for the gauge, and the jaw has to be made.`,
+  };
+  return `${held[found.way]} ${isTaken ? "It costs the fewest settings and seats to find." : "It costs more settings, seats or turning of the stick."}`;
+}
+
+function greatestLean(found: Found): number {
+  let lean = 0;
+  for (const { draft } of found.sequence.cuts) {
+    if (draft.kind !== "plane" || !isCurved(draft)) continue;
+    lean = Math.max(lean, ...draft.runs.flat().map((pose) => Math.abs(leanDeg(pose[2], draft.cantDeg))));
+  }
+  return lean;
+}
