@@ -214,9 +214,11 @@ function faceFindings({ plan, drawn }: Proof, left: Region): Trouble[] {
   for (const side of ["proud", "under"] as const) {
     const saidMm = finish[side];
     const foundMm = side === "proud" ? face.proudMm : face.underMm;
-    // Where wood is left, its feet may have been counted in or out.
-    const isLess = side === "proud" && uncut.length > 0 && foundMm < saidMm;
-    if (!isLess && !(Math.abs(foundMm - saidMm) <= FINISH_AGREEMENT_MM))
+    // Where wood is left unlisted, its feet stand within the tolerance too, and that it is left is said already; where
+    // it is listed, they may have been counted in or out.
+    const isUnsure =
+      side === "proud" && (face.unlisted.at !== null || (uncut.length > 0 && foundMm < saidMm));
+    if (!isUnsure && !(Math.abs(foundMm - saidMm) <= FINISH_AGREEMENT_MM))
       findings.push(cataloguedTrouble("recut-finish", `finish.${side}`, { side, saidMm, foundMm }));
   }
   if (face.underMm > tolerance + OVERCUT_MM) {
