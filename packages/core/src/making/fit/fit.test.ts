@@ -398,6 +398,17 @@ describe("unlike mouldings", () => {
     expect(made.points.at(-1)?.alongFirstMm).toBeCloseTo(-40, 9);
   });
 
+  test("a plain board against a moulding has no mitre", () => {
+    const board = { ...plain(20), face: [point(20, 0), point(20, 20)] };
+    expect(refusal(unlikeMitre({ corner: inside(90), first: board, second: plain(30) }))).toBe(
+      "unlike-along-wall",
+    );
+    expect(refusal(unlikeMitre({ corner: inside(90), first: plain(30), second: board }))).toBe(
+      "unlike-along-wall",
+    );
+    expect(refusal(unlikeMitre({ corner: inside(90), first: board, second: board }))).toBe("unlike-no-line");
+  });
+
   test("unlike heights are said, and only what both have is mitred", () => {
     const outcome = unlikeMitre({ corner: inside(90), first: plain(30, 26), second: plain(40, 20) });
     expect(warnings(outcome)).toContain("unlike-heights");

@@ -10,6 +10,7 @@ import {
   rake,
   type Spring,
   springFrom,
+  unlikeMitre,
 } from "./index.ts";
 import { answer, randomSection, ringOf, seededRandom } from "./testing/generators.ts";
 import {
@@ -268,6 +269,52 @@ function againstWall(points: readonly Vec[], end: "left" | "right", corner: Corn
 function pushedUp(points: readonly Vec[], lift: number): Vec[] {
   return points.map((one) => add(one, [0, 0, lift]));
 }
+
+describe("unlike mouldings in proportion meet too", () => {
+  const random = seededRandom(99);
+  const cases = Array.from({ length: 60 }, (_, index) => ({
+    index,
+    corner: answer(cornerFromAngle(random(30, 175), index % 2 === 0 ? "inside" : "outside")),
+    springs: [random(0, 90), random(0, 90)] as const,
+    ratio: random(0.4, 2.5),
+    face: Array.from({ length: 5 }, (_, step) => ({ x: random(0, 60), y: step * 12 })),
+  }));
+
+  test.each(cases)("$index", ({ corner, springs, ratio, face }) => {
+    const of = (springDeg: number, scale: number) => {
+      const scaled = face.map(({ x, y }) => ({ x: x * scale, y }));
+      return {
+        projectionMm: Math.max(...scaled.map(({ x }) => x)),
+        heightMm: 48,
+        spring: answer(springFrom("wall", springDeg)),
+        face: scaled,
+      };
+    };
+    const [first, second] = [of(springs[0], 1), of(springs[1], ratio)];
+    const made = answer(unlikeMitre({ corner, first, second }));
+    expect(made.line).toBe("straight");
+    const ends = (setting: SawSetting, points: readonly { x: number; y: number }[], springDeg: number) => {
+      const spring = (springDeg / 180) * Math.PI;
+      const flat = points.map(({ x, y }) => ({
+        acrossMm: x * Math.sin(spring) + y * Math.cos(spring),
+        upMm: x * Math.cos(spring) - y * Math.sin(spring),
+      }));
+      return pushedTo(endFace(setting, flat, springDeg), -sawnAt(setting, ORIGIN));
+    };
+    const one = ends(made.first, first.face, springs[0]);
+    const other = ends(made.second, second.face, springs[1]).map(onSecondWall(corner.cornerDeg, corner.kind));
+    expect(furthest(one, other)).toBeLessThan(FACE_TO_FACE_MM);
+    // The points given for marking are those places: along the first wall away from the corner, and out of it.
+    for (const place of made.points) {
+      const nearest = Math.min(
+        ...one.map(([x, y, z]) =>
+          Math.hypot(-x - place.alongFirstMm, -y - place.fromFirstWallMm, z - place.heightMm),
+        ),
+      );
+      expect(nearest).toBeLessThan(FACE_TO_FACE_MM);
+    }
+  });
+});
 
 test("a butted end lies on the other wall, whatever the corner", () => {
   const section = randomSection(seededRandom(5));

@@ -7,6 +7,7 @@ import {
   fine,
   type Outcome,
   refused,
+  SAME_POINT_DEG,
   SAME_POINT_MM,
   type TroubleCode,
   toDeg,
@@ -16,7 +17,7 @@ import { sawCaution } from "./cautions.ts";
 import { firstTrouble, LARGEST_ACROSS_MM, sizeTrouble } from "./checks.ts";
 import type { Corner } from "./corner.ts";
 import { flatSettings } from "./mitre.ts";
-import type { SawSettings } from "./saw-cut.ts";
+import { cornerPlane, cutLaidFlat, levelFrame, type SawCut } from "./saw-cut.ts";
 import type { Spring } from "./spring.ts";
 import { type FitDrawing, type FitTrouble, SAW_CONVENTION, type SawConvention } from "./types.ts";
 
@@ -35,6 +36,8 @@ export interface UnlikeQuestion {
   readonly corner: Corner;
   readonly first: UnlikeMoulding;
   readonly second: UnlikeMoulding;
+  /** Which way the saw's blade can lean; most lean to the left. */
+  readonly bladeLeans?: "left" | "right" | undefined;
 }
 
 /** A point of the mitre, the corner of the walls at 0; along each wall towards its own moulding (beyond the corner: negative). */
@@ -54,9 +57,9 @@ export interface UnlikeMitre {
   readonly fromSecondWallDeg: number;
   /** How far the mitre leaves its chord, mm; 0 where it is straight. */
   readonly mostOffChordMm: number;
-  /** Settings for each stick laid flat on its back; for a curved mitre those of the chord, to saw outside of. */
-  readonly first: SawSettings;
-  readonly second: SawSettings;
+  /** Each stick laid flat on its back, the first on the left of the corner; for a curved mitre the chord's, to saw outside of. */
+  readonly first: SawCut;
+  readonly second: SawCut;
   /** From the foot up: what is marked and cut to where the line is curved. */
   readonly points: readonly MitrePoint[];
   readonly convention: SawConvention & { readonly points: "projections from the walls in plan, heights up" };
@@ -70,7 +73,8 @@ export interface UnlikeMitre {
  * first face and as far from the second wall as the second. With projections a and b it stands (b + a cos C) / sin C
  * along the first wall. Proportional faces give a straight line, at atan(a sin C / (b + a cos C)) from the first wall;
  * others a curve, given by points. Above the lower of the two heights nothing meets: a warning says how much stands
- * over. Refused: sizes that are not positive, faces that fall or have fewer than two points.
+ * over. Refused: sizes that are not positive, faces that fall or have fewer than two points, a line that does not run out
+ * between the two walls (one face plumb, or one drawing in where the other comes out).
  */
 export function unlikeMitre(question: UnlikeQuestion): Outcome<UnlikeMitre, TroubleCode> {
   const { corner, first, second } = question;
@@ -92,8 +96,13 @@ export function unlikeMitre(question: UnlikeQuestion): Outcome<UnlikeMitre, Trou
       ),
     ),
   );
-  const fromFirstWallDeg = toDeg(Math.atan2(reach.y, reach.x));
+  // A line has no direction: faces that draw in towards their head run it back to the corner.
+  const away = reach.y < 0 ? -1 : 1;
+  const fromFirstWallDeg = toDeg(Math.atan2(away * reach.y, away * reach.x));
   const fromSecondWallDeg = corner.cornerDeg - fromFirstWallDeg;
+  if (fromFirstWallDeg <= SAME_POINT_DEG || fromSecondWallDeg <= SAME_POINT_DEG) {
+    return refused(cataloguedTrouble("unlike-along-wall", "first", {}));
+  }
   const line = exceedsMm(mostOffChordMm, 0, DRAWING_NOISE_MM) ? "curved" : "straight";
   const sign = corner.kind === "inside" ? 1 : -1;
   const warnings: FitTrouble[] = [];
@@ -112,8 +121,8 @@ export function unlikeMitre(question: UnlikeQuestion): Outcome<UnlikeMitre, Trou
       fromFirstWallDeg,
       fromSecondWallDeg,
       mostOffChordMm: line === "straight" ? 0 : mostOffChordMm,
-      first: flatSettings(first.spring.fromWallDeg, fromFirstWallDeg),
-      second: flatSettings(second.spring.fromWallDeg, fromSecondWallDeg),
+      first: stickCut("right", fromFirstWallDeg, first, question),
+      second: stickCut("left", fromSecondWallDeg, second, question),
       points: points.map((one) => ({
         ...one,
         alongFirstMm: sign * one.alongFirstMm || 0,
@@ -129,6 +138,18 @@ export function unlikeMitre(question: UnlikeQuestion): Outcome<UnlikeMitre, Trou
     },
     warnings,
   );
+}
+
+/** The cut of one of the two sticks: its own angle to the mitre takes the place of half the corner. */
+function stickCut(
+  end: "left" | "right",
+  fromWallDeg: number,
+  { spring }: UnlikeMoulding,
+  { corner, bladeLeans = "left" }: UnlikeQuestion,
+): SawCut {
+  const plane = cornerPlane(end, fromWallDeg, corner.kind);
+  const cut = cutLaidFlat(plane, levelFrame(spring.fromWallDeg), { leans: bladeLeans });
+  return { ...cut, ...flatSettings(spring.fromWallDeg, fromWallDeg) };
 }
 
 function mouldingTrouble(moulding: UnlikeMoulding, where: string): FitTrouble | null {

@@ -73,6 +73,12 @@ export const fitTroubles = catalogue({
     sentence: () => "The two faces stay in one line: there is no mitre to draw.",
     hint: () => "Give the projection of both mouldings, and their faces.",
   },
+  "unlike-along-wall": {
+    example: {},
+    sentence: () =>
+      "One face stands plumb, or draws in where the other comes out: no mitre runs out between the walls.",
+    hint: () => "Butt the plainer length into the corner and scribe the other to it.",
+  },
   "unlike-heights": {
     example: { taller: "first", overMm: 6 },
     sentence: (facts, write) =>

@@ -1,0 +1,13 @@
+/** Allowances unless the maker gives others, and how large a job may be. */
+import type { LengthsAllowances, LengthsSearch } from "./types.ts";
+
+/** Common practice, no source: a machine saw's kerf, a shooting board's trim, planing on and off. */
+export const COMMON_LENGTHS_ALLOWANCES: LengthsAllowances = { kerfMm: 3, trimMm: 3, planingMm: 50 };
+
+/** Enough for thirty pieces and ten sticks in about a second; measured in README.md. */
+export const LENGTHS_SEARCH: LengthsSearch = { packingSteps: 200_000, neighbourSteps: 200_000 };
+
+export const MOST_PIECES = 200;
+export const MOST_STICKS = 100;
+export const MOST_BAD_PLACES = 50;
+export const LONGEST_STICK_MM = 100_000;
