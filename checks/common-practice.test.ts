@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { tangentRad } from "../packages/core/src/curve/index.ts";
-import { INCH_MM, toDeg } from "../packages/core/src/measure/index.ts";
+import { circleOf, distanceMm, nearestOnPiece, tangentRad } from "../packages/core/src/curve/index.ts";
+import { type Pose, placedSole } from "../packages/core/src/cutting/index.ts";
+import { INCH_MM, SMOOTH_JOIN_DEG, toDeg } from "../packages/core/src/measure/index.ts";
 import {
   radiusFromSole,
   SHAVING_MM,
@@ -34,6 +35,14 @@ function wanted(row: Row, key: string): number {
 
 function near(row: Row, actual: number, key: string): void {
   expect(Math.abs(actual - wanted(row, key)), row.claim).toBeLessThanOrEqual(row.tolerance);
+}
+
+/** The one arc of a 60° sole, upright or leaning, in its place on the wood. */
+function soleInPlace(kind: "hollow" | "round", radiusMm: number, pose: Pose): Arc {
+  const plane = { id: kind, name: kind, kind, radiusMm, widthMm: radiusMm } as const;
+  const [piece] = placedSole(soleOf(plane).chain, pose).pieces;
+  if (piece?.kind !== "arc") throw new Error(`the sole of a ${kind} is one arc`);
+  return piece;
 }
 
 const CHECKS: Readonly<Record<string, (row: Row) => void>> = {
@@ -72,6 +81,43 @@ const CHECKS: Readonly<Record<string, (row: Row) => void>> = {
     const [least, most] = row.expected.lastMm as readonly [number, number];
     expect(SHAVING_MM.last).toBeGreaterThanOrEqual(least);
     expect(SHAVING_MM.last).toBeLessThanOrEqual(most);
+  },
+  "CP-06": (row) => {
+    const hollowMm = row.input.hollowIn! * INCH_MM;
+    const roundMm = row.input.roundIn! * INCH_MM;
+    const hollow = soleInPlace("hollow", hollowMm, [0, 0, 0]);
+    near(row, toDeg(tangentRad(hollow, 1)), "footTangentDeg");
+    // The round is set by its axis alone, so far across from the foot; let down, its own corner has to meet the foot.
+    const acrossMm = wanted(row, "middleFromFootIn") * INCH_MM;
+    const cornerMm = soleDepthMm({ radiusMm: roundMm, widthMm: roundMm });
+    const round = soleInPlace("round", roundMm, [hollow.to.x + acrossMm, hollow.to.y - cornerMm, 0]);
+    near(row, distanceMm(hollow.to, round.from), "gapMm");
+    const turnDeg = toDeg(tangentRad(round, 0) - tangentRad(hollow, 1));
+    near(row, turnDeg, "turnDeg");
+    expect(Math.abs(turnDeg)).toBeLessThanOrEqual(SMOOTH_JOIN_DEG);
+  },
+  "CP-07": (row) => {
+    const radiusMm = row.input.radiusMm!;
+    const join = { x: 3, y: 7 };
+    // Slope of the join and lean of the round, degrees: the join has to lie on the sole, within 30° of its middle.
+    for (const [slopeDeg, leanDeg] of [
+      [30, 0],
+      [20, 0],
+      [20, 9],
+      [10, 19],
+      [35, -10],
+      [50, -25],
+    ] as const) {
+      const sine = (deg: number) => Math.sin((deg * Math.PI) / 180);
+      const x = join.x + radiusMm * (sine(slopeDeg) + sine(leanDeg));
+      // Let down at that place across until its circle passes through the join.
+      const { centre } = circleOf(soleInPlace("round", radiusMm, [x, 0, leanDeg]));
+      const y = join.y + Math.sqrt(radiusMm ** 2 - (centre.x - join.x) ** 2) - centre.y;
+      const sole = soleInPlace("round", radiusMm, [x, y, leanDeg]);
+      const met = nearestOnPiece(sole, join);
+      near(row, met.distanceMm, "gapMm");
+      near(row, toDeg(tangentRad(sole, met.t)) + slopeDeg, "turnDeg");
+    }
   },
 };
 
