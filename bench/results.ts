@@ -12,6 +12,8 @@ export interface Figure {
   readonly runs: number;
   /** Median divided by that of the yardstick run beside it. */
   readonly yardsticks: number;
+  /** Most memory that the process held, MB, where it had a process of its own. */
+  readonly peakMb?: number;
 }
 
 export interface BenchResult {
@@ -23,6 +25,8 @@ export interface BenchResult {
 }
 
 const RESULTS = new URL("results/", import.meta.url);
+/** The result that others are held against, committed; the figures of README.md are its own. */
+export const BASELINE = new URL("baseline.json", import.meta.url);
 
 /** Cores and kind of processor; the name of the machine stays out of it. */
 export function machineClass(): string {
@@ -47,7 +51,7 @@ export function keep(result: BenchResult): string {
   return fileURLToPath(file);
 }
 
-export function readResult(path: string): BenchResult {
+export function readResult(path: string | URL): BenchResult {
   return JSON.parse(readFileSync(path, "utf8")) as BenchResult;
 }
 

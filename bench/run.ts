@@ -15,8 +15,16 @@ import { type Example, exampleNames, planOfExample, readExample } from "../scrip
 import type { Grown } from "./grow-one.ts";
 import { PART_COUNTS } from "./growing.ts";
 import { movedSections } from "./moved.ts";
-import { type BenchResult, compare, type Figure, keep, machineClass, readResult } from "./results.ts";
-import { type Timed, timed, timeYardstick } from "./timing.ts";
+import {
+  BASELINE,
+  type BenchResult,
+  compare,
+  type Figure,
+  keep,
+  machineClass,
+  readResult,
+} from "./results.ts";
+import { type Timed, timed, yardstickTimeMs } from "./timing.ts";
 
 const { values: asked } = parseArgs({
   options: {
@@ -30,16 +38,16 @@ const REPLANS = 100;
 /** The small and the large one. */
 const REPLANNED = ["low-bead-and-cove", "cornice"];
 /** Unless the whole is asked for, the run ends within about two minutes on two cores. */
-const REPLAN_BUDGET_MS = asked.whole ? Number.POSITIVE_INFINITY : 12_000;
+const REPLAN_BUDGET_MS = asked.whole ? Number.POSITIVE_INFINITY : 10_000;
 const GROWTH_BUDGET_MS = asked.whole ? Number.POSITIVE_INFINITY : 45_000;
 const EXAMPLE_BUDGET_MS = 4000;
+const SECOND_BUDGET_MS = 1200;
 
 const figures: Figure[] = [];
-let yardstickMs = timeYardstick().medianMs;
 
-function note(name: string, { medianMs, p95Ms, runs }: Timed): number {
-  figures.push({ name, medianMs, p95Ms, runs, yardsticks: medianMs / yardstickMs });
-  return medianMs;
+function note(name: string, took: Timed): Timed {
+  figures.push({ name, ...took });
+  return took;
 }
 
 interface SecondRoute {
@@ -52,21 +60,23 @@ const secondRoute = existsSync(secondRouteFile)
   : undefined;
 
 function measureExample(example: Example): readonly string[] {
-  yardstickMs = timeYardstick().medianMs;
   const plan = planOfExample(example);
   const text = writePlan(plan);
   const json: unknown = JSON.parse(text);
   const budget = { warmUps: 1, budgetMs: EXAMPLE_BUDGET_MS };
-  const planMs = note(
+  const planned = note(
     `plan ${example.name}`,
     timed(() => planOfExample(example), { ...budget, runs: 7 }),
   );
-  const recutMs = note(
+  const recut = note(
     `re-cut ${example.name}`,
     timed(() => recutPlan(plan), { ...budget, runs: 15 }),
   );
-  const secondMs = secondRoute
-    ? timed(() => secondRoute.examine(json), { ...budget, warmUps: 0, runs: 3 }).medianMs
+  const second = secondRoute
+    ? note(
+        `second route ${example.name}`,
+        timed(() => secondRoute.examine(json), { warmUps: 0, runs: 3, budgetMs: SECOND_BUDGET_MS }),
+      )
     : undefined;
   return [
     example.name,
@@ -74,17 +84,16 @@ function measureExample(example: Example): readonly string[] {
     String(plan.cuts.length),
     String(plan.cuts.at(-1)?.setting ?? 0),
     (text.length / 1024).toFixed(0),
-    planMs.toFixed(0),
-    (planMs / yardstickMs).toFixed(1),
-    recutMs.toFixed(0),
-    secondMs === undefined ? "-" : `${(secondMs / recutMs).toFixed(1)} ×`,
+    planned.medianMs.toFixed(0),
+    planned.yardsticks.toFixed(1),
+    recut.medianMs.toFixed(0),
+    second === undefined ? "-" : `${(second.medianMs / recut.medianMs).toFixed(1)} ×`,
   ];
 }
 
 function measureReplanning(name: string): readonly string[] {
   const { job, section, shelf } = readExample(name);
   const moved = movedSections(section, REPLANS);
-  yardstickMs = timeYardstick().medianMs;
   const took = timed((run) => planSection(planRequestOf(job, moved[run % moved.length] ?? section, shelf)), {
     warmUps: 1,
     runs: REPLANS,
@@ -115,14 +124,8 @@ function measureGrowth(): readonly (readonly string[])[] {
     const out = execFileSync(process.execPath, ["--import", "tsx", file, String(parts)], {
       encoding: "utf8",
     });
-    const { cuts, uncut, planMs, peakMb, beforeMb } = JSON.parse(out) as Grown;
-    figures.push({
-      name: `grow ${parts}`,
-      medianMs: planMs,
-      p95Ms: planMs,
-      runs: 1,
-      yardsticks: planMs / yardstickMs,
-    });
+    const { cuts, uncut, planMs, yardsticks, peakMb, beforeMb } = JSON.parse(out) as Grown;
+    figures.push({ name: `grow ${parts}`, medianMs: planMs, p95Ms: planMs, runs: 1, yardsticks, peakMb });
     rows.push([
       String(parts),
       String(cuts),
@@ -148,8 +151,8 @@ function print(title: string, rows: readonly (readonly string[])[]): void {
   }
 }
 
+const yardstickMs = yardstickTimeMs();
 console.log(`${machineClass()}, Node ${process.version}; one yardstick is ${yardstickMs.toFixed(1)} ms`);
-const firstYardstickMs = yardstickMs;
 print("Examples: medians; the second route's time as a multiple of the re-cut's", [
   [
     "example",
@@ -177,12 +180,12 @@ const result: BenchResult = {
   at: new Date().toISOString(),
   machine: machineClass(),
   node: process.version,
-  yardstickMs: firstYardstickMs,
+  yardstickMs,
   figures,
 };
 console.log(`\nKept in ${keep(result)}`);
 if (asked.baseline) {
-  writeFileSync(new URL("baseline.json", import.meta.url), `${JSON.stringify(result, null, 2)}\n`);
+  writeFileSync(BASELINE, `${JSON.stringify(result, null, 2)}\n`);
 }
 if (asked.against !== undefined) {
   const rows = compare(readResult(asked.against), result);

@@ -5,6 +5,8 @@ export interface Timed {
   /** 95 of 100 runs took no longer, ms. */
   readonly p95Ms: number;
   readonly runs: number;
+  /** The median divided by that of the yardstick, run beside it. */
+  readonly yardsticks: number;
 }
 
 export interface Repeating {
@@ -14,18 +16,35 @@ export interface Repeating {
   readonly budgetMs: number;
 }
 
-/** Repeats `work`, the run's number given to it, and tells how long the runs after the warm-up took. */
+/**
+ * Repeats `work`, the run's number given to it, and tells how long the runs after the warm-up took. The yardstick is
+ * run once before each, so that a busy machine slows both alike.
+ */
 export function timed(work: (run: number) => unknown, { warmUps, runs, budgetMs }: Repeating): Timed {
   const startMs = performance.now();
   for (let i = 0; i < warmUps && performance.now() - startMs < budgetMs / 2; i++) work(i);
+  yardstick();
   const tookMs: number[] = [];
+  const yardstickMs: number[] = [];
   while (tookMs.length < runs && (tookMs.length === 0 || performance.now() - startMs < budgetMs)) {
-    const fromMs = performance.now();
-    work(tookMs.length);
-    tookMs.push(performance.now() - fromMs);
+    yardstickMs.push(durationMs(yardstick));
+    tookMs.push(durationMs(() => work(tookMs.length)));
   }
   tookMs.sort((a, b) => a - b);
-  return { medianMs: shareOf(tookMs, 0.5), p95Ms: shareOf(tookMs, 0.95), runs: tookMs.length };
+  yardstickMs.sort((a, b) => a - b);
+  const medianMs = shareOf(tookMs, 0.5);
+  return {
+    medianMs,
+    p95Ms: shareOf(tookMs, 0.95),
+    runs: tookMs.length,
+    yardsticks: medianMs / shareOf(yardstickMs, 0.5),
+  };
+}
+
+function durationMs(work: () => unknown): number {
+  const fromMs = performance.now();
+  work();
+  return performance.now() - fromMs;
 }
 
 /** The value below which this share of the sorted values lies; of few values the next higher one. */
@@ -52,6 +71,7 @@ export function yardstick(): number {
   return kept[kept.length >> 1]?.x ?? 0;
 }
 
-export function timeYardstick(): Timed {
-  return timed(yardstick, { warmUps: 3, runs: 9, budgetMs: 2000 });
+/** The yardstick's own time on this machine, ms. */
+export function yardstickTimeMs(): number {
+  return timed(yardstick, { warmUps: 3, runs: 9, budgetMs: 2000 }).medianMs;
 }
