@@ -1,4 +1,5 @@
 /** Hips and valleys: roofs of little houses, lids and pediments, and the backing that a moulded hip is bevelled to. */
+import { point } from "../../curve/index.ts";
 import {
   cataloguedTrouble,
   fine,
@@ -10,7 +11,7 @@ import {
 } from "../../measure/index.ts";
 import { sawCaution } from "./cautions.ts";
 import { type CornerKind, LEAST_CORNER_DEG, MOST_CORNER_DEG } from "./corner.ts";
-import type { FitTrouble } from "./types.ts";
+import type { DrawnView, FitDrawing, FitTrouble } from "./types.ts";
 
 export interface HipQuestion {
   /** Slope of the main side, degrees from level. */
@@ -47,6 +48,7 @@ export interface Hip {
   };
   readonly assumed: readonly FitTrouble[];
   readonly cautions: readonly FitTrouble[];
+  readonly drawing: FitDrawing;
 }
 
 const STEEPEST_DEG = 85;
@@ -79,10 +81,12 @@ export function hip(question: HipQuestion): Outcome<Hip, TroubleCode> {
   );
   const sine = Math.sin(toRad(planDeg));
   const hipDeg = toDeg(Math.atan(mainRise * sine));
+  const main = hipSide(mainDeg, planDeg);
+  const adjacent = hipSide(adjacentDeg, cornerDeg - planDeg);
   return fine({
     hipDeg,
-    main: hipSide(mainDeg, planDeg),
-    adjacent: hipSide(adjacentDeg, cornerDeg - planDeg),
+    main,
+    adjacent,
     lengthPerRun: 1 / (sine * Math.cos(toRad(hipDeg))),
     convention: {
       slopes: "degrees from level",
@@ -91,7 +95,80 @@ export function hip(question: HipQuestion): Outcome<Hip, TroubleCode> {
     },
     assumed: [],
     cautions: [sawCaution()],
+    drawing: { views: [hipPlan(main, adjacent), hipBacking(main, adjacent)] },
   });
+}
+
+/** The drawings have no size of their own: eaves and hip are drawn this long, mm. */
+const DRAWN_MM = 100;
+
+/** The corner from above: the main side's eaves along +x, the hip between them and the other side's. */
+function hipPlan(main: HipSide, adjacent: HipSide): DrawnView {
+  const at = point(0, 0);
+  const cornerDeg = main.planDeg + adjacent.planDeg;
+  const out = (directionDeg: number) =>
+    point(DRAWN_MM * Math.cos(toRad(directionDeg)), DRAWN_MM * Math.sin(toRad(directionDeg)));
+  const angle = (name: string, fromDeg: number, valueDeg: number) => ({
+    name,
+    at,
+    radiusMm: DRAWN_MM / 3,
+    fromDeg,
+    sweepDeg: valueDeg,
+    valueDeg,
+  });
+  return {
+    title: "the corner from above",
+    shapes: [
+      { kind: "wall", name: "main eaves", run: "open", points: [at, out(0)] },
+      { kind: "wall", name: "adjacent eaves", run: "open", points: [at, out(cornerDeg)] },
+      { kind: "cut", name: "hip", run: "open", points: [at, out(main.planDeg)] },
+    ],
+    angles: [angle("main plan", 0, main.planDeg), angle("adjacent plan", main.planDeg, adjacent.planDeg)],
+    places: [{ name: "corner", at }],
+  };
+}
+
+/** The hip's stick cut square to its length, looking up it: both sides of its top bevelled off from the middle. */
+function hipBacking(main: HipSide, adjacent: HipSide): DrawnView {
+  const ridge = point(0, 0);
+  const half = DRAWN_MM / 4;
+  const edge = (side: 1 | -1, backingDeg: number) => point(side * half, -half * Math.tan(toRad(backingDeg)));
+  return {
+    title: "the hip's end, square to its length",
+    shapes: [
+      {
+        kind: "stick",
+        name: "hip",
+        run: "closed",
+        points: [
+          edge(-1, adjacent.backingDeg),
+          point(-half, -DRAWN_MM),
+          point(half, -DRAWN_MM),
+          edge(1, main.backingDeg),
+          ridge,
+        ],
+      },
+    ],
+    angles: [
+      {
+        name: "main backing",
+        at: ridge,
+        radiusMm: half,
+        fromDeg: 0,
+        sweepDeg: -main.backingDeg,
+        valueDeg: main.backingDeg,
+      },
+      {
+        name: "adjacent backing",
+        at: ridge,
+        radiusMm: half,
+        fromDeg: 180,
+        sweepDeg: adjacent.backingDeg,
+        valueDeg: adjacent.backingDeg,
+      },
+    ],
+    places: [{ name: "middle of the hip", at: ridge }],
+  };
 }
 
 function hipSide(slopeDeg: number, planDeg: number): HipSide {

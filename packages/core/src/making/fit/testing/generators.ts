@@ -1,6 +1,7 @@
 /** Random sections and small conveniences for the tests of fitting. */
 import { type Ring, ringFromVertices } from "../../../curve/index.ts";
-import type { Outcome } from "../../../measure/index.ts";
+import { type Outcome, sayTrouble } from "../../../measure/index.ts";
+import { type Corner, cornerFromAngle } from "../corner.ts";
 import type { FlatPoint } from "./solid.ts";
 
 /** The answer, or the trouble said as a failure. */
@@ -35,3 +36,16 @@ export function randomSection(random: (least: number, most: number) => number): 
 export function ringOf(vertices: readonly (readonly [number, number])[]): Ring {
   return ringFromVertices(vertices);
 }
+
+/** The code of a refusal, after saying it aloud. */
+export function refusal(outcome: Outcome<unknown>): string {
+  if (outcome.ok) throw new Error("a refusal was expected");
+  const { sentence, hint } = sayTrouble(outcome.trouble, { unit: "mm" });
+  if (/NaN|undefined|Infinity/.test(`${sentence} ${hint}`)) throw new Error(`${sentence} ${hint}`);
+  return outcome.trouble.code;
+}
+
+export const warnings = (outcome: Outcome<unknown>): string[] =>
+  outcome.ok ? outcome.warnings.map(({ code }) => code) : [];
+export const inside = (cornerDeg: number): Corner => answer(cornerFromAngle(cornerDeg, "inside"));
+export const outside = (cornerDeg: number): Corner => answer(cornerFromAngle(cornerDeg, "outside"));
