@@ -9,6 +9,7 @@ import { fileTroubles } from "./say/file.ts";
 import { fitTroubles } from "./say/fit.ts";
 import { internalTroubles } from "./say/internal.ts";
 import { lengthTroubles } from "./say/length.ts";
+import { lengthsTroubles } from "./say/lengths.ts";
 import { planTroubles } from "./say/plan.ts";
 import { sectionTroubles } from "./say/section.ts";
 import { shelfTroubles } from "./say/shelf.ts";
@@ -27,6 +28,7 @@ export const CATALOGUES = [
   fileTroubles,
   timberTroubles,
   fitTroubles,
+  lengthsTroubles,
 ] as const;
 
 type AllTroubles = typeof internalTroubles &
@@ -37,7 +39,8 @@ type AllTroubles = typeof internalTroubles &
   typeof planTroubles &
   typeof fileTroubles &
   typeof timberTroubles &
-  typeof fitTroubles;
+  typeof fitTroubles &
+  typeof lengthsTroubles;
 
 export type TroubleCode = keyof AllTroubles & string;
 

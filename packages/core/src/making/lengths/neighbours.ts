@@ -14,10 +14,11 @@ export interface MeetingRun {
 }
 
 export interface Together {
-  readonly stretchOf: readonly number[];
+  /** For each piece its stretch; null where no way with fewer apart than asked was found. */
+  readonly stretchOf: readonly number[] | null;
   readonly apart: number;
-  /** No other way has fewer apart. */
-  readonly isProven: boolean;
+  /** No way has fewer apart than this: `apart` itself where the search was finished. */
+  readonly leastApart: number;
 }
 
 /** How many meetings a run has. A single piece meets nobody. */
@@ -43,27 +44,24 @@ function closingApart(run: MeetingRun, changes: number, endsIn: "same" | "other"
 }
 
 /**
- * Exact while the budget lasts. `known` is a way that fits (kept if nothing better is found), or null; gives null if
- * nothing was found.
+ * A way with fewer than `below` apart, the fewest that there is. Exact while the budget lasts: then no way has fewer
+ * apart than `leastApart`, which is `below` if nothing was found.
  */
 export function mostTogether(
   sizes: readonly number[],
   room: readonly number[],
   runs: readonly MeetingRun[],
-  known: readonly number[] | null,
+  below: number,
   budget: StepBudget,
-  enough: number,
-): Together | null {
-  const search = new TogetherSearch(sizes, room, runs, budget, enough);
-  if (known !== null) search.take(known, apartIn(known, runs));
+): Together {
+  const search = new TogetherSearch(sizes, room, runs, below, budget);
   search.run();
-  return search.best === null
-    ? null
-    : { ...search.best, isProven: budget.left > 0 || search.best.apart <= enough };
+  const isFinished = budget.left > 0;
+  return { ...search.best, leastApart: isFinished ? search.best.apart : search.enough };
 }
 
 class TogetherSearch {
-  best: { readonly stretchOf: readonly number[]; readonly apart: number } | null = null;
+  best: { readonly stretchOf: readonly number[] | null; readonly apart: number };
   private readonly left: number[];
   private readonly chosen: number[] = [];
   private readonly rest: readonly number[];
@@ -74,18 +72,19 @@ class TogetherSearch {
   private readonly seen = new Map<string, number>();
   private readonly sizes: readonly number[];
   private readonly budget: StepBudget;
-  private readonly enough: number;
+  /** Fewer apart than this is impossible by lengths alone. */
+  readonly enough: number;
 
   constructor(
     sizes: readonly number[],
     room: readonly number[],
     runs: readonly MeetingRun[],
+    below: number,
     budget: StepBudget,
-    enough: number,
   ) {
+    this.best = { stretchOf: null, apart: below };
     this.sizes = sizes;
     this.budget = budget;
-    this.enough = enough;
     this.left = [...room];
     this.rest = sumsFrom(sizes);
     this.runOf = runs.flatMap((run) => new Array<MeetingRun>(run.count).fill(run));
@@ -99,10 +98,7 @@ class TogetherSearch {
         return run.first === index && run.ends === "closed" && run.count > 1 ? 1 : 0;
       }),
     );
-  }
-
-  take(stretchOf: readonly number[], apart: number): void {
-    if (this.best === null || apart < this.best.apart) this.best = { stretchOf: [...stretchOf], apart };
+    this.enough = this.leastMore(0);
   }
 
   run(): void {
@@ -110,17 +106,17 @@ class TogetherSearch {
   }
 
   private isDone(): boolean {
-    return this.budget.left <= 0 || (this.best !== null && this.best.apart <= this.enough);
+    return this.budget.left <= 0 || this.best.apart <= this.enough;
   }
 
   private place(piece: number, apart: number): void {
     if (this.isDone()) return;
     if (piece === this.sizes.length) {
-      this.take(this.chosen, apart);
+      if (apart < this.best.apart) this.best = { stretchOf: [...this.chosen], apart };
       return;
     }
     this.budget.left--;
-    if (this.best !== null && apart + this.leastMore(piece) >= this.best.apart) return;
+    if (apart + this.leastMore(piece) >= this.best.apart) return;
     if (this.wasSeen(piece, apart)) return;
     const size = at(this.sizes, piece);
     for (const stretch of this.candidates(piece, size)) {
