@@ -2,6 +2,7 @@
 import type { Region, Ring } from "../curve/index.ts";
 import {
   AREA_AGREEMENT_MM2,
+  BEARS_MM,
   cataloguedTrouble,
   OVERCUT_MM,
   POSE_ROUNDING,
@@ -198,8 +199,8 @@ function seatFindings({ cut, where }: MadeCut, saidMm: number, foundMm: number |
     : [];
 }
 
-function bearingFindings({ cut, where, planned, shape, limits }: MadeCut): Trouble[] {
-  const bears = bearingRatio(planned, shape);
+function bearingFindings({ cut, where, planned, shape, limits, plan }: MadeCut): Trouble[] {
+  const bears = bearingRatio(planned, shape, Math.max(BEARS_MM, plan.tolerance / 2));
   if (bears >= limits.bearingRatio) return [];
   return [
     cataloguedTrouble("recut-bearing", where, {

@@ -108,7 +108,8 @@ function triesFor(request: PlanRequest, bench: Bench, piece: WorkedPiece): Attem
     const change = withShelfRadius(request, bench, piece, unit);
     if (change) tries.push(change);
   } else {
-    const widthMm = rounded(Math.max(LEAST_REBATE_MM, piece.lengthMm));
+    // Rounded down: a plane a hair too wide does not go between the walls.
+    const widthMm = Math.max(LEAST_REBATE_MM, Math.floor(piece.lengthMm * 100) / 100);
     const narrowest = Math.min(
       ...request.shelf.planes.map((p) => (p.kind === "rebate" ? p.widthMm : Number.POSITIVE_INFINITY)),
     );

@@ -38,8 +38,25 @@ const GRID_DEG = 1;
 /** More settings than this for one arc is creeping, and the plan says what plane would do better. */
 export const MOST_SETTINGS_FOR_ARC = 5;
 
-/** All ways to cut an arc with the shelf's planes, best first: own radius before another, most covered first. */
+/**
+ * Ways to cut an arc with the shelf's planes, best first. Planes of its own radius are tried alone as long as one of
+ * them covers it; those of other radii, several settings each, come after them when none does.
+ */
 export function curveCovers(bench: Bench, piece: WorkedPiece): CurveCover[] {
+  const own = coversOf(bench, piece, (offMm) => offMm <= MATCHES_MM);
+  const whole = own.some((cover) => cover.shortMm <= COVER_SLACK_MM);
+  return whole ? own : [...own, ...otherCovers(bench, piece)].sort((a, b) => rankOf(a) - rankOf(b));
+}
+
+/** Ways to cut an arc with planes of other radii than its own, best first. */
+export function otherCovers(bench: Bench, piece: WorkedPiece): CurveCover[] {
+  return coversOf(bench, piece, (offMm) => offMm > MATCHES_MM);
+}
+
+/** Radii nearer to one another than this are the same plane's, mm. */
+const MATCHES_MM = OVERCUT_MM / 4;
+
+function coversOf(bench: Bench, piece: WorkedPiece, wanted: (offMm: number) => boolean): CurveCover[] {
   const curve = piece.curve;
   if (!curve) return [];
   const covers: CurveCover[] = [];
@@ -47,6 +64,7 @@ export function curveCovers(bench: Bench, piece: WorkedPiece): CurveCover[] {
     const arcOfSole = tool.sole.arc;
     if (!arcOfSole || (tool.plane.kind !== "hollow" && tool.plane.kind !== "round")) continue;
     if (curve.convex !== arcOfSole.sign < 0) continue;
+    if (!wanted(Math.abs(arcOfSole.radiusMm - curve.radiusMm))) continue;
     for (const cantDeg of cantsToTry(bench, curve)) {
       const cover = coverWith(bench, piece, tool, cantDeg);
       if (cover && bears(bench, cover)) {
@@ -55,13 +73,13 @@ export function curveCovers(bench: Bench, piece: WorkedPiece): CurveCover[] {
       }
     }
   }
-  return covers.sort((a, b) => rank(a) - rank(b));
+  return covers.sort((a, b) => rankOf(a) - rankOf(b));
+}
 
-  function rank(cover: CurveCover): number {
-    const creep = cover.ridgeMm > 0 ? 5 + (cover.drafts[0]?.runs.length ?? 0) * 3 : 0;
-    const settings = (cover.drafts[0]?.runs.length ?? 1) - 1;
-    return cover.shortMm * 50 + creep + settings * 0.5 + Math.abs(cover.cantDeg) / 90;
-  }
+function rankOf(cover: CurveCover): number {
+  const creep = cover.ridgeMm > 0 ? 5 + (cover.drafts[0]?.runs.length ?? 0) * 3 : 0;
+  const settings = (cover.drafts[0]?.runs.length ?? 1) - 1;
+  return cover.shortMm * 50 + creep + settings * 0.5 + Math.abs(cover.cantDeg) / 90;
 }
 
 /** Ways to lay the stick for an arc: by its middle, and by its ends, which a rock may have to reach. */
@@ -82,7 +100,7 @@ function coverWith(bench: Bench, piece: WorkedPiece, tool: Tool, cantDeg: number
   const curve = piece.curve as NonNullable<WorkedPiece["curve"]>;
   const own = (tool.sole.arc as NonNullable<typeof tool.sole.arc>).radiusMm;
   const offMm = Math.abs(own - curve.radiusMm);
-  const matches = offMm <= OVERCUT_MM / 4;
+  const matches = offMm <= MATCHES_MM;
   // A larger round or a smaller hollow cannot lie in or on the arc without overcut.
   if (!matches && (curve.convex ? own < curve.radiusMm : own > curve.radiusMm)) return null;
   const halfDeg = toDeg(Math.asin(Math.min(1, tool.sole.widthMm / (2 * own))));

@@ -1,6 +1,6 @@
 /** How the finished face stands to the drawing, and how its parts meet. */
-import { distanceMm, insideRing, nearestOnRing, type Point, type Region, type Ring } from "../curve/index.ts";
-import type { Plan, PlanJoin } from "../cutting/index.ts";
+import { distanceMm, nearestOnRing, type Point, type Region, type Ring } from "../curve/index.ts";
+import { faceFigures, type Plan, type PlanJoin, type PlanUncut } from "../cutting/index.ts";
 import { DRAWING_NOISE_MM } from "../measure/index.ts";
 import { joinsOf } from "../section/index.ts";
 import type { Bench } from "./bench.ts";
@@ -16,24 +16,22 @@ export function finishOf(
   drawn: Ring,
   wood: Region,
   marks: readonly ReasonedMark[],
+  uncut: readonly PlanUncut[],
 ): Plan["finish"] {
-  let proud = 0;
-  let under = 0;
+  // The same going round as the proof's, so that plan and proof cannot tell different heights.
+  const { proudMm, underMm } = faceFigures(drawn, wood, bench.toleranceMm, uncut);
   let squares = 0;
   let count = 0;
   for (const p of facePlaces(bench, wood)) {
     const d = nearestOnRing(drawn, p).distanceMm;
-    const inside = insideRing(drawn, p) === "in";
     // Wood that stands higher than the tolerance is listed as uncut, place by place.
-    if (!inside && d > bench.toleranceMm) continue;
-    if (inside) under = Math.max(under, d);
-    else proud = Math.max(proud, d);
+    if (d > Math.max(proudMm, underMm)) continue;
     squares += d * d;
     count++;
   }
   return {
-    proud: round4(proud),
-    under: round4(under),
+    proud: round4(proudMm),
+    under: round4(underMm),
     rms: round4(count > 0 ? Math.sqrt(squares / count) : 0),
     joins: joinsOnFace(bench, wood, marks),
   };

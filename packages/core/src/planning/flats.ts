@@ -136,7 +136,8 @@ function shiftsOver(span: FloorSpan, tool: Tool, bench: Bench): number[] | null 
     return [origin(left)];
   }
   const lap = bench.limits.bodyClearanceMm * 4;
-  const count = Math.ceil((length - lap) / (width - lap) - SAME_SCORE);
+  // A sole a hair narrower than the stretch still takes two widths.
+  const count = Math.max(2, Math.ceil((length - lap) / (width - lap) - SAME_SCORE));
   if (count > MOST_WIDTHS) return null;
   const first = leftMm;
   const last = rightMm - width;

@@ -1,5 +1,6 @@
 export type { Shavings } from "./bench.ts";
 export { COMMON_SHAVINGS } from "./bench.ts";
+export { type Measured, measuredShelf, type StartedStick, standingAfter } from "./from-where-it-stands.ts";
 export { mirrorShelf } from "./handedness.ts";
 export { GOOD_HAND, type HandAccuracy, type ReasonedMark } from "./marks.ts";
 export { type Normalised, normalise } from "./normalise.ts";

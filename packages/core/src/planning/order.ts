@@ -94,15 +94,21 @@ const BEAM_WIDTH = 10;
 /** An arc's covers, best first; each with its ways, alternatives to one another. */
 export type CurveWays = readonly (readonly PlaneDraft[])[];
 
+/** An arc to be cut: its covers, and others that are only worked out when none of those can be made. */
+export interface ArcToCut {
+  readonly covers: CurveWays;
+  readonly others: () => CurveWays;
+}
+
 /** The best order found for the curved cuts; each entry is one arc's ways of being cut, one of which is taken. */
-export function orderCurves(bench: Bench, wood: Region, curves: readonly CurveWays[]): Ordered {
+export function orderCurves(bench: Bench, wood: Region, curves: readonly ArcToCut[]): Ordered {
   let beam: BeamState[] = [{ done: 0, last: -1, wood, cuts: [], cost: 0, refused: [] }];
   for (let step = 0; step < curves.length; step++) {
     const next = new Map<number, BeamState>();
     for (const state of beam) {
-      curves.forEach((ways, i) => {
+      curves.forEach((arc, i) => {
         if (state.done & (1 << i)) return;
-        const grown = cutBestWay(bench, state, ways, i);
+        const grown = cutBestWay(bench, state, arc, i);
         const known = next.get(grown.done);
         if (!known || grown.cost < known.cost - SAME_SCORE) next.set(grown.done, grown);
       });
@@ -141,11 +147,16 @@ function cutWithinRoom(bench: Bench, wood: Region, draft: PlaneDraft): Made {
  * Takes the first of an arc's covers that can be made whole, and of its ways the one that costs least; only when no
  * cover can be made whole is a rock drawn in.
  */
-function cutBestWay(bench: Bench, state: BeamState, covers: CurveWays, index: number): BeamState {
+function cutBestWay(bench: Bench, state: BeamState, arc: ArcToCut, index: number): BeamState {
   const done = state.done | (1 << index);
   let why: Refused | null = null;
-  for (const make of [cutWithHelp, cutWithinRoom]) {
-    for (const ways of covers) {
+  const attempts: readonly (readonly [typeof cutWithHelp, () => CurveWays])[] = [
+    [cutWithHelp, () => arc.covers],
+    [cutWithHelp, arc.others],
+    [cutWithinRoom, () => arc.covers],
+  ];
+  for (const [make, covers] of attempts) {
+    for (const ways of covers()) {
       let best: BeamState | null = null;
       for (const draft of ways) {
         const made = make(bench, state.wood, draft);

@@ -14,6 +14,7 @@ import { mirrorSection } from "../section/index.ts";
 import type { Shelf } from "../shelf/index.ts";
 import { advised } from "./advice.ts";
 import type { BenchOptions } from "./bench.ts";
+import { stillThere } from "./from-where-it-stands.ts";
 import { mirrorShelf } from "./handedness.ts";
 import { normalise } from "./normalise.ts";
 import { weightsFor } from "./order-weights.ts";
@@ -108,7 +109,8 @@ export function benchesFor(request: PlanRequest, toleranceMm: number): BenchMake
   const isMirrored = request.gaugeEdge === "right";
   const section = isMirrored ? mirrorSection(request.section) : request.section;
   const shelf = isMirrored ? mirrorShelf(request.shelf) : request.shelf;
-  const { planned } = normalise(section, shelf, toleranceMm, request.missSide ?? "either");
+  const drawn = normalise(section, shelf, toleranceMm, request.missSide ?? "either").planned;
+  const planned = request.from ? stillThere(drawn, mirroredRings(request)) : drawn;
   const limits = request.limits ?? COMMON_LIMITS;
   const options: BenchOptions = {
     toleranceMm,

@@ -47,6 +47,7 @@ export function provenPlan(request: PlanRequest, found: Found, others: readonly 
   const made = makeAll(bench, bench.startRegion, drafts);
   const marks = marksFor(bench, made.cuts);
   const cuts = planCuts(bench, made.cuts, marks, working, unit);
+  const uncut = uncutPlaces(bench, coarse, made.wood, refused, unit);
   const figures = { cuts: cuts.length, settings: settingsOf(cuts), minutes: minutesOf(cuts) };
   const plan: Plan = {
     format: "mouldwright/plan",
@@ -66,8 +67,8 @@ export function provenPlan(request: PlanRequest, found: Found, others: readonly 
     parts: partsOf(bench, request.section, made.cuts),
     marks,
     cuts,
-    finish: finishOf(bench, request.section.outline, made.wood, marks),
-    uncut: uncutPlaces(bench, coarse, made.wood, refused, unit),
+    finish: finishOf(bench, request.section.outline, made.wood, marks, uncut),
+    uncut,
   };
   return { plan, bench: coarse };
 }

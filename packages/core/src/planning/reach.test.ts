@@ -1,7 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { nearestOnRing } from "../curve/index.ts";
-import { COMMON_LIMITS } from "../cutting/index.ts";
-import { type Bench, layOutBench } from "./bench.ts";
+import { curveCovers } from "./curves.ts";
 import { reachAt } from "./reach.ts";
 import { benchOf, drawnSection, pieceAt } from "./testing/benches.ts";
 import { hollow, rebate, round, shelfOf, WHOLE_SHELF } from "./testing/shelves.ts";
@@ -61,25 +60,23 @@ describe("places that a plane can touch", () => {
   });
 });
 
+test("touching is not lying on: a larger round dips a corner into a flute, and yet it is no way to cut it", () => {
+  const flute = drawnSection(40, 20, [
+    [0, 0],
+    [40, 0],
+    [40, 20],
+    [25, 20, -Math.tan(Math.PI / 12)],
+    [15, 20],
+    [0, 20],
+  ]);
+  const bench = benchOf(flute, shelfOf(round(20)));
+  const piece = pieceAt(bench, 20, 20 - (10 - Math.sqrt(75)));
+  // The corner of a 60° sole leaves 60° between sole and side; the flute's tangents open 120° and more.
+  expect(reachAt(bench, piece, 0.5, WITHIN_MM).reached).toBe(true);
+  expect(curveCovers(bench, piece)).toEqual([]);
+});
+
 describe("places that no plane can touch", () => {
-  function benchOfLean(leanDeg: number): Bench {
-    return layOutBench(HALF_ROUND.outline, HALF_ROUND.stick, shelfOf(hollow(10)), {
-      toleranceMm: 0.2,
-      limits: { ...COMMON_LIMITS, leanDeg },
-    });
-  }
-
-  test("45° round a half-round, for a hand that leans its plane 10°; 20° would do", () => {
-    // A sole of 60° reaches 30° beyond its lean: from above to 10 + 30 = 40°, with the stick on edge back to 50°.
-    const at = (bench: Bench) => {
-      const piece = bench.worked.find((worked) => worked.curve && worked.piece.to.x === 20);
-      if (!piece) throw new Error("the fixture has lost its right quarter");
-      return reachAt(bench, piece, 0.5, 0.001).reached;
-    };
-    expect(at(benchOfLean(10))).toBe(false);
-    expect(at(benchOfLean(20))).toBe(true);
-  });
-
   test("the floor of a slot narrower than the plane: the plane is named, and where it strikes", () => {
     const bench = benchOf(NARROW_SLOT, shelfOf(rebate(6)));
     const reach = reachAt(bench, pieceAt(bench, 20, 15), 0.5, WITHIN_MM);
@@ -97,24 +94,5 @@ describe("places that no plane can touch", () => {
     expect(reachAt(bench, floor, 0.5, WITHIN_MM).reached).toBe(true);
     expect(reachAt(bench, floor, 0.005, WITHIN_MM).reached).toBe(false);
     expect(reachAt(bench, floor, 0.995, WITHIN_MM).reached).toBe(false);
-  });
-
-  test("a cove with a larger round: it lies on the lips and lacks the depth between two sagittas", () => {
-    // A flute of 60° and 10 mm radius is 1.34 mm deep; a round of 20 mm between the same lips hangs 0.64 mm.
-    const flute = drawnSection(40, 20, [
-      [0, 0],
-      [40, 0],
-      [40, 20],
-      [25, 20, -Math.tan(Math.PI / 12)],
-      [15, 20],
-      [0, 20],
-    ]);
-    const bench = benchOf(flute, shelfOf(round(20)));
-    const piece = bench.worked.find((worked) => worked.curve);
-    const reach = piece && reachAt(bench, piece, 0.5, 0);
-    const lackMm = 10 - Math.sqrt(75) - (20 - Math.sqrt(375));
-    expect(reach?.reached).toBe(false);
-    // No lean brings it deeper in the middle than upright; places of the sole are tried, so it may find no better.
-    expect(reach?.overcutMm).toBeCloseTo(lackMm, 2);
   });
 });

@@ -3,10 +3,10 @@ import { difference, insideRing, type Point, type Region, type Ring, regionAreaM
 import { cutAway } from "../cutting/index.ts";
 import { DRAWING_NOISE_MM, normaliseDeg, SAME_LEAN_DEG, SAME_POINT_MM, toDeg } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
-import { type CurveCover, curveCovers } from "./curves.ts";
+import { type CurveCover, curveCovers, otherCovers } from "./curves.ts";
 import { type PlaneDraft, type SawDraft, sawDraft, sweepOfDraft } from "./draft-cut.ts";
 import { floorCuts, wallCuts } from "./flats.ts";
-import type { CurveWays } from "./order.ts";
+import type { ArcToCut, CurveWays } from "./order.ts";
 import { standsOn } from "./standing.ts";
 import { cantFor, isFaceUp } from "./turning.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
@@ -15,7 +15,7 @@ export interface Wanted {
   readonly flats: readonly PlaneDraft[];
   readonly saws: readonly SawDraft[];
   /** For each arc its covers, best first, each with its ways. */
-  readonly curves: readonly CurveWays[];
+  readonly curves: readonly ArcToCut[];
   readonly covers: readonly CurveCover[];
   /** Worked pieces for which the shelf has no cut at all. */
   readonly none: readonly WorkedPiece[];
@@ -58,7 +58,7 @@ export function wantedCuts(bench: Bench): Wanted {
     if (floor) take(floor);
     else if (!wall) none.push(piece);
   }
-  const curves: CurveWays[] = [];
+  const curves: ArcToCut[] = [];
   const covers: CurveCover[] = [];
   for (const piece of bench.worked) {
     if (!piece.curve) continue;
@@ -69,9 +69,21 @@ export function wantedCuts(bench: Bench): Wanted {
       continue;
     }
     covers.push(best);
-    curves.push(found.slice(0, MOST_COVERS).map((cover) => cover.drafts));
+    curves.push({ covers: waysOf(found), others: once(() => waysOf(otherCovers(bench, piece))) });
   }
   return { flats: [...flats.values()], saws, curves, covers, none };
+}
+
+function waysOf(covers: readonly CurveCover[]): CurveWays {
+  return covers.slice(0, MOST_COVERS).map((cover) => cover.drafts);
+}
+
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
 }
 
 /** How many planes are tried on an arc when the better ones cannot be made to work. */

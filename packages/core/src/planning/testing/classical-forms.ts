@@ -154,17 +154,18 @@ export const CLASSICAL_FORMS: readonly ClassicalForm[] = [
     spec: thickCyma("cyma reversa", HALF_INCH_MM),
   },
   {
-    name: "scotia",
+    name: "open scotia",
     mostCuts: 9,
     counted: "fillet 1, groove and steps 4, chamfer 2, two rounds 2",
     spec: {
-      name: "scotia",
+      name: "open scotia",
       stick: { widthMm: 48, thicknessMm: 30 },
-      // The large lip stands a third of the width above the small one.
-      startHeightMm: 30 - (3 * INCH_MM) / 8,
+      // From the lower lip down half the small radius, and up half the large one to the face.
+      startHeightMm: 30 - (3 * INCH_MM) / 16,
       parts: [
         { kind: "fillet", widthMm: 6 },
-        { kind: "scotia", acrossMm: (9 * INCH_MM) / 8 },
+        { kind: "swept arc", radiusMm: (3 * INCH_MM) / 8, sweepDeg: 60, bend: "hollow", leanDeg: -60 },
+        { kind: "swept arc", radiusMm: (3 * INCH_MM) / 4, sweepDeg: 60, bend: "hollow" },
         { kind: "fillet", widthMm: "rest" },
       ],
     },
@@ -253,3 +254,16 @@ export const CLASSICAL_FORMS: readonly ClassicalForm[] = [
     },
   },
 ];
+
+/** Two whole quadrants (Nicholson), their lips upright: no round leans far enough across the one to reach the other. */
+export const SCOTIA_OF_TWO_QUADRANTS: SectionSpec = {
+  name: "scotia",
+  stick: { widthMm: 48, thicknessMm: 30 },
+  // The large lip stands a third of the width above the small one.
+  startHeightMm: 30 - (3 * INCH_MM) / 8,
+  parts: [
+    { kind: "fillet", widthMm: 6 },
+    { kind: "scotia", acrossMm: (9 * INCH_MM) / 8 },
+    { kind: "fillet", widthMm: "rest" },
+  ],
+};

@@ -1,0 +1,81 @@
+import { describe, expect, test } from "vitest";
+import { type PlanCut, recutPlan } from "../cutting/index.ts";
+import { planOf, sectionOf } from "./testing/benches.ts";
+import { CLASSICAL_FORMS, SCOTIA_OF_TWO_QUADRANTS } from "./testing/classical-forms.ts";
+import { WHOLE_SHELF } from "./testing/shelves.ts";
+
+/** Forms of which something fails, each with its reason: taken off this list when it no longer does. */
+const KNOWN = {
+  tooManyCuts: new Map<string, string>([]),
+  withoutSeat: new Map<string, string>([
+    [
+      "open scotia",
+      "the small round finds a seat only in a V or groove of its own, and none is opened along its lean",
+    ],
+    [
+      "sprung cornice",
+      "the crown lies so flat that its round is let into a face with no two arrises over it",
+    ],
+  ]),
+} as const;
+
+describe.each(CLASSICAL_FORMS)("$name", (form) => {
+  const plan = planOf(sectionOf(form.spec), WHOLE_SHELF);
+
+  test("all of it is cut", () => {
+    expect(plan.uncut).toEqual([]);
+  });
+
+  test("re-cut from its file alone, the plan holds", () => {
+    const report = recutPlan(plan);
+    expect(report.findings).toEqual([]);
+    expect(report.holds).toBe(true);
+  });
+
+  test("the face stands within the tolerance of the drawing, and nowhere below it", () => {
+    expect(plan.finish.proud).toBeLessThanOrEqual(plan.tolerance);
+    expect(plan.finish.under).toBeLessThanOrEqual(0.011);
+  });
+
+  (KNOWN.tooManyCuts.has(form.name) ? test.fails : test)(
+    `at most ${form.mostCuts} cuts: ${form.counted}`,
+    () => {
+      expect(plan.cuts.length).toBeLessThanOrEqual(form.mostCuts);
+    },
+  );
+
+  (KNOWN.withoutSeat.has(form.name) ? test.fails : test)("every curved plane is held by a seat", () => {
+    expect(plan.cuts.filter((cut) => isCurved(cut) && cut.seat === null).map((cut) => cut.plane.id)).toEqual(
+      [],
+    );
+  });
+
+  test("every flat plane has an edge, a wall or a line to run on", () => {
+    const loose = plan.cuts.filter((cut) => !isCurved(cut) && cut.plane.kind !== "saw");
+    expect(loose.filter((cut) => cut.runsAgainst === "batten").map((cut) => cut.number)).toEqual([]);
+  });
+
+  test("every cut takes something, and every part has a cut that made it", () => {
+    for (const cut of plan.cuts) expect(cut.takes).toBeGreaterThan(0.02);
+    expect(plan.parts.filter((part) => part.madeBy.length === 0).map((part) => part.id)).toEqual([]);
+  });
+});
+
+describe("a scotia of two whole quadrants", () => {
+  const plan = planOf(sectionOf(SCOTIA_OF_TWO_QUADRANTS), WHOLE_SHELF);
+
+  test("is no work for hollows and rounds, and the plan says so of both arcs and still holds", () => {
+    // The lips stand upright: a round on either would have to lean across the other.
+    expect(plan.uncut.length).toBeGreaterThanOrEqual(2);
+    for (const place of plan.uncut) {
+      expect(place.left).toBeGreaterThan(plan.tolerance);
+      expect(place.why).not.toBe("");
+      expect(place.try).not.toBe("");
+    }
+    expect(recutPlan(plan).findings).toEqual([]);
+  });
+});
+
+function isCurved(cut: PlanCut): boolean {
+  return cut.plane.kind === "hollow" || cut.plane.kind === "round";
+}
