@@ -20,10 +20,11 @@ function measured({ at, machine, node, yardstickMs, figures }: BenchResult): str
   return [
     `${day}, a shared machine of the class "${cores}", Node ${node.replace(/^v/, "")}; the yardstick took ${yardstickMs.toFixed(0)} ms. Medians, in milliseconds.`,
     "",
-    "| example | plan | re-cut | second route, times the re-cut |",
-    "|---|---:|---:|---:|",
+    "| example | plan | in yardsticks | re-cut | second route, times the re-cut |",
+    "|---|---:|---:|---:|---:|",
     ...exampleNames().map(
-      (name) => `| ${name} | ${ms(`plan ${name}`)} | ${ms(`re-cut ${name}`)} | ${timesOf(named, name)} |`,
+      (name) =>
+        `| ${name} | ${ms(`plan ${name}`)} | ${named.get(`plan ${name}`)?.yardsticks.toFixed(1) ?? ""} | ${ms(`re-cut ${name}`)} | ${timesOf(named, name)} |`,
     ),
     "",
     "| one vertex moved by 0.1 mm, planned again | times | median | 95 in 100 below |",
