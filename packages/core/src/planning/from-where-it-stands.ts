@@ -4,8 +4,11 @@
  */
 import {
   chainFromVertices,
+  difference,
+  intersection,
   type Region,
   type Ring,
+  regionAreaMm2,
   regionOf,
   ringFromVertices,
   ringsOf,

@@ -107,10 +107,8 @@ function rankOfEdge(guide: Guide): number {
 /** The stick's edges to the left and right as it is turned for a cut, and where they stand in that frame. */
 function edgesBySide(bench: Bench, cantDeg: number) {
   const turn = turnOf(-cantDeg);
-  const corners = [
-    { x: bench.box.minX, y: bench.box.minY },
-    { x: bench.box.maxX, y: bench.box.maxY },
-  ].map((p) => turned(turn, p).x);
+  const { minX, maxX, minY, maxY } = bench.box;
+  const corners = [minX, maxX].flatMap((x) => [minY, maxY].map((y) => turned(turn, { x, y }).x));
   const leftAt = Math.min(...corners);
   const rightAt = Math.max(...corners);
   const names: Record<string, readonly [Edge, Edge]> = {

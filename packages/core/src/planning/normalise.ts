@@ -30,7 +30,7 @@ export interface Normalised {
 }
 
 /** Share of the tolerance spent on replacing what is drawn; the rest is for the hand and the ridges. */
-const DRAWING_SHARE = 0.5;
+const DRAWING_SHARE = 0.6;
 /** Tiny curves get less: a share of their own height. */
 const HEIGHT_SHARE = 0.06;
 

@@ -4,7 +4,7 @@
  */
 
 import type { Region } from "../curve/index.ts";
-import { isFlatKind, leanDeg } from "../cutting/index.ts";
+import { isFlatKind, leanDeg, turned, turnOf } from "../cutting/index.ts";
 import { SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { rockedWithin } from "./curves.ts";
@@ -26,57 +26,99 @@ export interface Ordered {
   readonly refused: readonly Refused[];
 }
 
-/** Takes the flats in a believable order: stick turned first, then by most waste, same plane together, leaning ones after upright ones. */
-export function orderFlats(bench: Bench, wood: Region, flats: readonly PlaneDraft[]): Ordered {
+/** A flat to be cut, or waste to be taken: the ways to do it, likeliest first. */
+export interface FlatToCut {
+  readonly ways: readonly PlaneDraft[];
+}
+
+/** How many ways of a flat are looked at each time it may be its turn. */
+const MOST_WAYS = 6;
+
+/**
+ * Takes the flats in a believable order: what turns the stick over first, then steps from the face down, so that each
+ * still has its full edge to run on and shortens the next, leaning ones after upright ones. Of a flat's ways the
+ * first is taken that nothing forbids and that has a guide, the plane already in the hand before another.
+ */
+export function orderFlats(bench: Bench, wood: Region, flats: readonly FlatToCut[]): Ordered {
   let left = [...flats];
   let before = wood;
   const cuts: TriedCut[] = [];
   const refused: Refused[] = [];
   while (left.length > 0) {
-    let best: { tried: TriedCut; draft: PlaneDraft; score: number } | null = null;
-    let held: { draft: PlaneDraft; refusal: Refusal } | null = null;
-    for (const draft of left) {
-      const tried = tryCut(bench, before, draft);
-      if (tried.takesMm2 < LEAST_TAKE_MM2) {
-        left = left.filter((d) => d !== draft);
-        continue;
-      }
-      const refusal = tried.refusals[0];
-      if (refusal) {
-        held ??= { draft, refusal };
-        continue;
-      }
-      const score = flatScore(draft, tried, cuts[cuts.length - 1]);
-      if (!best || score > best.score + SAME_SCORE) best = { tried, draft, score };
+    let best: { tried: TriedCut; flat: FlatToCut; score: number } | null = null;
+    let held: { draft: PlaneDraft; refusal: Refusal; flat: FlatToCut } | null = null;
+    const idle = new Set<FlatToCut>();
+    for (const flat of left) {
+      const way = bestOfFlat(bench, before, flat, cuts[cuts.length - 1]);
+      if (way.kind === "idle") idle.add(flat);
+      else if (way.kind === "refused") held ??= { draft: way.draft, refusal: way.refusal, flat };
+      else if (!best || way.score > best.score + SAME_SCORE)
+        best = { tried: way.tried, flat, score: way.score };
     }
+    const gone = best?.flat ?? held?.flat;
     if (best) {
-      const chosen = best.draft;
       cuts.push(best.tried);
       before = best.tried.after;
-      left = left.filter((d) => d !== chosen);
-    } else if (held) {
-      refused.push(held);
-      const gone = held.draft;
-      left = left.filter((d) => d !== gone);
-    }
+    } else if (held) refused.push({ draft: held.draft, refusal: held.refusal });
+    left = left.filter((flat) => flat !== gone && !idle.has(flat));
   }
   return { cuts, wood: before, cost: costOf(bench, cuts), refused };
 }
 
+type FlatWay =
+  | { readonly kind: "idle" }
+  | { readonly kind: "refused"; readonly draft: PlaneDraft; readonly refusal: Refusal }
+  | { readonly kind: "made"; readonly tried: TriedCut; readonly score: number };
+
+function bestOfFlat(bench: Bench, before: Region, flat: FlatToCut, last: TriedCut | undefined): FlatWay {
+  let best: { tried: TriedCut; score: number } | null = null;
+  let refused: FlatWay | null = null;
+  for (const [rank, draft] of flat.ways.slice(0, MOST_WAYS).entries()) {
+    const tried = tryCut(bench, before, draft);
+    if (tried.takesMm2 < LEAST_TAKE_MM2) return { kind: "idle" };
+    const refusal = tried.refusals[0];
+    if (refusal) {
+      refused ??= { kind: "refused", draft, refusal };
+      continue;
+    }
+    const score = flatScore(bench, draft, tried, last) - rank * WAY_RANK_COST;
+    if (!best || score > best.score + SAME_SCORE) best = { tried, score };
+    if (rank === 0 && tried.guide?.kind !== "batten" && !last) break;
+  }
+  if (best) return { kind: "made", ...best };
+  return refused ?? { kind: "idle" };
+}
+
+/** What a later way must be better by, in the units of `flatScore`. */
+const WAY_RANK_COST = 12;
+
 /** A cut that takes less is not made, mm². */
 const LEAST_TAKE_MM2 = 0.02;
 
-function flatScore(draft: PlaneDraft, tried: TriedCut, last: TriedCut | undefined): number {
+function flatScore(bench: Bench, draft: PlaneDraft, tried: TriedCut, last: TriedCut | undefined): number {
   // The back and the edges are worked while the stick still has a flat to lie on; a canted jaw comes last.
-  const turnedStick = draft.cantDeg === 0 ? 0 : isFaceUp(draft.cantDeg) ? -1500 : 4000;
-  const leaning = Math.abs(firstLeanDeg(draft)) > 1 ? -2000 : 0;
-  const batten = tried.guide?.kind === "batten" ? -1000 : 0;
-  const snipe = draft.tool.plane.kind === "snipe bill" ? -3000 : 0;
-  const samePlane =
-    last?.draft.kind === "plane" && last.draft.tool.plane.id === draft.tool.plane.id
-      ? tried.takesMm2 * 0.15
+  const turnedStick = draft.cantDeg === 0 ? 0 : isFaceUp(draft.cantDeg) ? -15000 : 40000;
+  const leaning = Math.abs(firstLeanDeg(draft)) > 1;
+  const snipe = draft.tool.plane.kind === "snipe bill" ? -30000 : 0;
+  const batten = tried.guide?.kind === "batten" ? -10000 : 0;
+  const inHand =
+    last?.draft.kind === "plane" && last.draft.tool === draft.tool && draft.tool.plane.kind !== "plough"
+      ? 30
       : 0;
-  return turnedStick + leaning + batten + snipe + tried.takesMm2 + samePlane;
+  const order = leaning ? -20000 + tried.takesMm2 : -DEPTH_ORDER_PER_MM * depthBelowFaceMm(bench, draft);
+  return turnedStick + snipe + batten + order + inHand + tried.takesMm2 * 0.01;
+}
+
+/** Steps come in the order of their floors from the face down; this is what a millimetre counts. */
+const DEPTH_ORDER_PER_MM = 100;
+
+/** How far below the top of the stick, as it is turned, the sole of a cut comes to stand, mm. */
+function depthBelowFaceMm(bench: Bench, draft: PlaneDraft): number {
+  const turn = turnOf(-draft.cantDeg);
+  const { minX, maxX, minY, maxY } = bench.box;
+  const top = Math.max(...[minX, maxX].flatMap((x) => [minY, maxY].map((y) => turned(turn, { x, y }).y)));
+  const pose = draft.runs[0][0];
+  return top - turned(turn, { x: pose[0], y: pose[1] }).y;
 }
 
 interface BeamState {

@@ -39,7 +39,7 @@ export function roughingCuts(
       // A leaning flat plane takes arrises off; sunk aslant into solid wood it has nothing to run on.
       if (lean > 1 && Math.max(...tried.wallMm) > bench.limits.guideWallMm) continue;
       const score =
-        tried.takesMm2 -
+        tried.takesMm2 * chamferShare(bench, draft, arcs) * (draft.work === "groove" ? TRENCH_SHARE : 1) -
         (lean > 1 ? LEAN_COST_MM2 + lean / 15 : 0) -
         (draft.runs.length - 1) * 3 -
         draft.tool.sole.widthMm / 1000;
@@ -52,11 +52,31 @@ export function roughingCuts(
   return chosen;
 }
 
+/** A groove is a plough's slow work: it is taken where no step from an edge gets at the waste. */
+const TRENCH_SHARE = 0.3;
+
+/** A chamfer off the middle of its arc leaves two unlike arrises: it counts for less than one on it. */
+const OFF_MIDDLE_SHARE = 0.75;
+const MIDDLE_WITHIN_DEG = 3;
+
+function chamferShare(bench: Bench, draft: PlaneDraft, arcs: readonly WorkedPiece[]): number {
+  const tilt = draft.runs[0][0][2];
+  if (Math.abs(leanDeg(tilt, draft.cantDeg)) < bench.limits.leaningFromDeg) return 1;
+  const centred = arcs.some(
+    ({ curve }) => curve && Math.abs((curve.lowTiltDeg + curve.highTiltDeg) / 2 - tilt) < MIDDLE_WITHIN_DEG,
+  );
+  return centred ? 1 : OFF_MIDDLE_SHARE;
+}
+
 /** Every step and chamfer worth trying over the arcs. */
 export function roughingPool(bench: Bench, arcs: readonly WorkedPiece[]): PlaneDraft[] {
   const pool = new Map<string, PlaneDraft>();
   for (const piece of arcs) {
-    for (const draft of [...stepsOver(bench, piece), ...chamfersOver(bench, piece)])
+    for (const draft of [
+      ...stepsOver(bench, piece),
+      ...trenchesOver(bench, piece),
+      ...chamfersOver(bench, piece),
+    ])
       pool.set(draft.key, draft);
   }
   return [...pool.values()];
@@ -138,6 +158,40 @@ function stepFrom(
   // The first width overhangs the edge, so that the plane has something to run against.
   const runs: Run[] = [...shifts].reverse().map((shift) => [poseAt(tiltDeg, shift, height)]);
   return planeDraft(bench, { work: "step", purpose: "waste", cantDeg, shapes: [], tool, runs });
+}
+
+/** Grooves down into a cove that no step reaches from an edge: a plough's, each wall a shaving clear of the arc. */
+function trenchesOver(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
+  const curve = piece.curve;
+  if (!curve || curve.convex) return [];
+  const middle = (curve.lowTiltDeg + curve.highTiltDeg) / 2;
+  const cant = cantFor(bench, middle);
+  if (cant === null) return [];
+  const tiltDeg = tidy(uprightTiltDeg(cant));
+  const centre = turned(turnOf(tiltDeg), curve.centre);
+  const room = bench.shavings.ordinaryMm;
+  const drafts: PlaneDraft[] = [];
+  for (const share of CORNER_SHARES) {
+    const tilt = curve.lowTiltDeg + (curve.highTiltDeg - curve.lowTiltDeg) * share;
+    const x = centre.x + curve.radiusMm * Math.sin(((tilt - tiltDeg) * Math.PI) / 180);
+    for (const tool of bench.tools) {
+      if (tool.plane.kind !== "plough" || tool.sole.widthMm > 2 * curve.radiusMm) continue;
+      for (const side of [-1, 1] as const) {
+        const near = x + side * room;
+        const shift = side > 0 ? near - tool.sole.leftMm : near - tool.sole.rightMm;
+        const rest = restOn(bench.profileOfPlanned(tiltDeg), tool.shape, shift, {
+          narrowMm: OVERCUT_MM / 4,
+          clearance: (source) => (source > 0 ? room : 0),
+        });
+        if (!rest) continue;
+        const runs: Run[] = [[poseAt(tiltDeg, shift, rest.heightMm)]];
+        drafts.push(
+          planeDraft(bench, { work: "groove", purpose: "waste", cantDeg: cant, shapes: [], tool, runs }),
+        );
+      }
+    }
+  }
+  return drafts;
 }
 
 function chamfersOver(bench: Bench, piece: WorkedPiece): PlaneDraft[] {

@@ -46,7 +46,10 @@ export function* searchWay(way: Way, makeBench: BenchMaker): Generator<SearchSte
   const first = orderFlats(bench, start, wanted.flats);
   const arcs = bench.worked.filter((piece) => piece.curve);
   const rough = roughingCuts(bench, first.wood, arcs, wasteOverCurves(bench, first.wood));
-  const flats = rough.length > 0 ? orderFlats(bench, start, [...wanted.flats, ...rough]) : first;
+  const flats =
+    rough.length > 0
+      ? orderFlats(bench, start, [...wanted.flats, ...rough.map((draft) => ({ ways: [draft] }))])
+      : first;
   yield "finding an order for the curves";
   const curves = orderCurves(bench, flats.wood, wanted.curves);
   yield "leaving out what is not needed";

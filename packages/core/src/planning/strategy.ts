@@ -6,13 +6,13 @@ import type { Bench } from "./bench.ts";
 import { type CurveCover, curveCovers, otherCovers } from "./curves.ts";
 import { type PlaneDraft, type SawDraft, sawDraft, sweepOfDraft } from "./draft-cut.ts";
 import { floorCuts, wallCuts } from "./flats.ts";
-import type { ArcToCut, CurveWays } from "./order.ts";
+import type { ArcToCut, CurveWays, FlatToCut } from "./order.ts";
 import { standsOn } from "./standing.ts";
 import { cantFor, isFaceUp } from "./turning.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
 
 export interface Wanted {
-  readonly flats: readonly PlaneDraft[];
+  readonly flats: readonly FlatToCut[];
   readonly saws: readonly SawDraft[];
   /** For each arc its covers, best first, each with its ways. */
   readonly curves: readonly ArcToCut[];
@@ -28,7 +28,7 @@ const SAWN_FROM_BACK_MM2 = 12;
 
 export function wantedCuts(bench: Bench): Wanted {
   const saws: SawDraft[] = [];
-  const flats = new Map<string, PlaneDraft>();
+  const flats = new Map<string, FlatToCut>();
   const none: WorkedPiece[] = [];
   const lines = bench.worked.filter((piece) => !piece.curve);
   const left: WorkedPiece[] = [];
@@ -39,24 +39,27 @@ export function wantedCuts(bench: Bench): Wanted {
   }
   let wood = bench.startRegion;
   const still: WorkedPiece[] = [];
-  const take = (draft: PlaneDraft) => {
-    flats.set(draft.key, draft);
-    wood = cutAway(wood, sweepOfDraft(draft));
+  const take = (ways: readonly PlaneDraft[]) => {
+    const first = ways[0];
+    if (!first) return;
+    flats.set(first.key, { ways });
+    wood = cutAway(wood, sweepOfDraft(first));
   };
   for (const piece of left) {
     // Floors with the face or the back up; a side is a wall first, so that the stick need not be stood on edge.
-    const floor = floorCuts(bench, piece)[0];
-    if (floor && (isFaceUp(floor.cantDeg) || floor.cantDeg === 180)) take(floor);
+    const floors = floorCuts(bench, piece);
+    const cant = floors[0]?.cantDeg;
+    if (cant !== undefined && (isFaceUp(cant) || cant === 180)) take(floors);
     else still.push(piece);
   }
   for (const piece of still) {
     if (!standsOn(wood, piece, STANDS_OFF_MM)) continue;
-    const wall = wallCuts(bench, piece)[0];
-    if (wall) take(wall);
+    const walls = wallCuts(bench, piece);
+    take(walls);
     if (!standsOn(wood, piece, STANDS_OFF_MM)) continue;
-    const floor = floorCuts(bench, piece)[0];
-    if (floor) take(floor);
-    else if (!wall) none.push(piece);
+    const floors = floorCuts(bench, piece);
+    take(floors);
+    if (floors.length === 0 && walls.length === 0) none.push(piece);
   }
   const curves: ArcToCut[] = [];
   const covers: CurveCover[] = [];

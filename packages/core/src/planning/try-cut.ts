@@ -7,8 +7,8 @@ import {
   cutAway,
   isFlatKind,
   leanDeg,
-  looseWoodMm2,
   type Pose,
+  partedOffMm2,
   profileOf,
   type Run,
   type Seat,
@@ -104,7 +104,7 @@ function obstacleRefusals(bench: Bench, draft: PlaneDraft, after: Region): Refus
 
 function looseRefusals(bench: Bench, before: Region, after: Region): Refusal[] {
   if (after.length < 2) return [];
-  const loose = looseWoodMm2(after) - (before.length < 2 ? 0 : looseWoodMm2(before));
+  const loose = partedOffMm2(before, after);
   return loose > bench.limits.shavingMm2 * 0.9 ? [{ rule: "loose wood", foundMm: loose }] : [];
 }
 

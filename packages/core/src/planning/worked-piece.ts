@@ -30,11 +30,14 @@ export interface WorkedPiece {
   };
 }
 
+/** Places looked at to tell whether a piece lies on the stick: a half circle may touch three sides and still be cut. */
+const ON_STICK_PLACES = [0, 0.17, 0.33, 0.5, 0.67, 0.83, 1];
+
 /** All worked pieces of a ring in its own order. */
 export function workedPiecesOf(planned: Ring, stick: Ring): WorkedPiece[] {
   const worked: WorkedPiece[] = [];
   planned.pieces.forEach((piece, index) => {
-    const onStick = [0, 0.5, 1].every(
+    const onStick = ON_STICK_PLACES.every(
       (t) => nearestOnRing(stick, pointAt(piece, t)).distanceMm <= DRAWING_NOISE_MM,
     );
     if (!onStick) worked.push(workedPiece(piece, index));
