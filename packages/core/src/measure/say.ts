@@ -13,6 +13,7 @@ import { lengthsTroubles } from "./say/lengths.ts";
 import { planTroubles } from "./say/plan.ts";
 import { sectionTroubles } from "./say/section.ts";
 import { shelfTroubles } from "./say/shelf.ts";
+import { stickTroubles } from "./say/stick.ts";
 import { timberTroubles } from "./say/timber.ts";
 import { harmlessText, writerFor } from "./say/writer.ts";
 import { type Facts, type Trouble, trouble } from "./trouble.ts";
@@ -29,6 +30,7 @@ export const CATALOGUES = [
   timberTroubles,
   fitTroubles,
   lengthsTroubles,
+  stickTroubles,
 ] as const;
 
 type AllTroubles = typeof internalTroubles &
@@ -40,7 +42,8 @@ type AllTroubles = typeof internalTroubles &
   typeof fileTroubles &
   typeof timberTroubles &
   typeof fitTroubles &
-  typeof lengthsTroubles;
+  typeof lengthsTroubles &
+  typeof stickTroubles;
 
 export type TroubleCode = keyof AllTroubles & string;
 
