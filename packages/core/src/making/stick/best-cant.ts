@@ -53,7 +53,11 @@ export interface BestCant {
  * taken as they are, weighted by what they take. The middle of the outermost leans keeps the worst one least.
  * Null if the section has no curve on its moulded face.
  */
-export function bestCant(section: Section, plan: Plan | null = null): BestCant | null {
+export function bestCant(
+  section: Section,
+  plan: Plan | null = null,
+  worthDeg: number = CANT_WORTH_DEG,
+): BestCant | null {
   const view = viewSection(section);
   const leans = view.moulded === null ? [] : sectionLeans(view.moulded, section);
   const normal = leans.reduce((sum, { chord }) => addNormal(sum, chord), { x: 0, y: 0 });
@@ -77,9 +81,9 @@ export function bestCant(section: Section, plan: Plan | null = null): BestCant |
     leans: judged,
     candidates,
     best,
-    isWorthIt: gainDeg >= CANT_WORTH_DEG,
+    isWorthIt: gainDeg >= worthDeg,
     gainDeg,
-    worthDeg: CANT_WORTH_DEG,
+    worthDeg,
   };
 }
 

@@ -3,11 +3,11 @@ import { areaMm2 } from "../../curve/index.ts";
 import type { Plan } from "../../cutting/index.ts";
 import { cataloguedTrouble, fine, type Outcome, refused, type TroubleCode } from "../../measure/index.ts";
 import { type PlanProgress, type PlanRequest, planSteps } from "../../planning/index.ts";
-import type { Section } from "../../section/index.ts";
+import { type Section, workedFaces } from "../../section/index.ts";
 import { allowanceTrouble, lengthTrouble } from "./checks.ts";
-import { COMMON_STICK_ALLOWANCES } from "./defaults.ts";
+import { type BuiltUpLimits, COMMON_BUILT_UP, COMMON_STICK_ALLOWANCES } from "./defaults.ts";
 import { type GluingStep, gluingOrder } from "./gluing.ts";
-import type { Joint, JointLimits } from "./joints.ts";
+import type { Joint } from "./joints.ts";
 import { type PartOutline, partSection, sizeOf } from "./part-outline.ts";
 import { leastWoodSplits, type Split, standingOf } from "./splits.ts";
 import type { StickAllowances, StickTrouble, StockSize } from "./types.ts";
@@ -23,21 +23,6 @@ export interface BuiltUpQuestion {
   readonly limits?: Partial<BuiltUpLimits>;
 }
 
-export interface BuiltUpLimits extends JointLimits {
-  /** No part is narrower or thinner. */
-  readonly leastPartMm: number;
-  /** Faces at least this wide are glued; narrower ones are pinned as well. */
-  readonly leastGluedMm: number;
-}
-
-/** Common practice, no source. */
-export const COMMON_BUILT_UP: BuiltUpLimits = {
-  leastEdgeDeg: 30,
-  leastJointMm: 5,
-  leastPartMm: 6,
-  leastGluedMm: 10,
-};
-
 const COMMON_MOST_PARTS = 4;
 const MOST_PARTS = 6;
 
@@ -52,6 +37,8 @@ export interface BuiltUpPart {
   readonly buy: StockSize;
   /** `its edge`: the stick is sawn from timber standing on its edge, because it is thicker than wide. */
   readonly sawnLying: "on its back" | "on its edge";
+  /** A part square all round is planed to size and not moulded. */
+  readonly work: "moulded" | "square";
 }
 
 export interface BuiltUpWay {
@@ -167,10 +154,11 @@ function part(
   const number = index + 1;
   const size = sizeOf(outline);
   const planedLengthMm = lengthMm + 2 * allowances.planingMm;
+  const own = partSection(section, outline, count === 1 ? section.name : `${section.name}, part ${number}`);
   const sawnLying = standingOf(size, timber) === "edge" ? "on its edge" : "on its back";
   return {
     number,
-    section: partSection(section, outline, count === 1 ? section.name : `${section.name}, part ${number}`),
+    section: own,
     at: cornerOf(outline),
     planed: { ...size, lengthMm: planedLengthMm },
     buy: {
@@ -179,6 +167,7 @@ function part(
       lengthMm: planedLengthMm + 2 * allowances.endChecksMm,
     },
     sawnLying,
+    work: workedFaces(own).faces.length > 0 ? "moulded" : "square",
   };
 }
 
@@ -194,7 +183,8 @@ function cornerOf(outline: PartOutline): { readonly x: number; readonly y: numbe
 
 export interface PlannedPart {
   readonly number: number;
-  readonly plan: Outcome<Plan>;
+  /** Null for a part that is square all round. */
+  readonly plan: Outcome<Plan> | null;
 }
 
 /** Plans every part of a way with one shelf, handing control back between the planner's steps. */
@@ -203,8 +193,8 @@ export function* planParts(
   request: Omit<PlanRequest, "section" | "name">,
 ): Generator<PlanProgress, readonly PlannedPart[]> {
   const planned: PlannedPart[] = [];
-  for (const { number, section } of built.parts) {
-    planned.push({ number, plan: yield* planSteps({ ...request, section }) });
+  for (const { number, section, work } of built.parts) {
+    planned.push({ number, plan: work === "square" ? null : yield* planSteps({ ...request, section }) });
   }
   return planned;
 }

@@ -24,7 +24,9 @@ export function cantTrouble(cantDeg: number): StickTrouble | null {
 /** The first of the named allowances that is negative, no number or absurd. Keys end in `Mm`. */
 export function allowanceTrouble(where: string, allowances: object): StickTrouble | null {
   for (const [key, value] of Object.entries(allowances) as [string, unknown][]) {
-    if (typeof value === "number" && value >= 0 && value <= MOST_ALLOWANCE_MM) continue;
+    // A ratio divides, so nothing is no ratio.
+    const isEnough = typeof value === "number" && (key.endsWith("Ratio") ? value > 0 : value >= 0);
+    if (isEnough && value <= MOST_ALLOWANCE_MM) continue;
     if (value === undefined) continue;
     return cataloguedTrouble("stick-allowance", `${where}.${key}`, {
       size: key.replace(/Mm$|Ratio$/, "").replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`),

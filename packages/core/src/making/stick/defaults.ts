@@ -65,3 +65,25 @@ export const MOST_CANT_DEG = 60;
 
 export const LONGEST_STICK_MM = 100_000;
 export const MOST_ALLOWANCE_MM = 1000;
+
+export interface JointLimits {
+  /** Wood thinner than this at a joint's end is a feather that breaks, degrees. */
+  readonly leastEdgeDeg: number;
+  /** Narrowest face that is glued, mm. */
+  readonly leastJointMm: number;
+}
+
+export interface BuiltUpLimits extends JointLimits {
+  /** No part is narrower or thinner. */
+  readonly leastPartMm: number;
+  /** Faces at least this wide are glued; narrower ones are pinned as well. */
+  readonly leastGluedMm: number;
+}
+
+/** Common practice, no source. */
+export const COMMON_BUILT_UP: BuiltUpLimits = {
+  leastEdgeDeg: 30,
+  leastJointMm: 5,
+  leastPartMm: 6,
+  leastGluedMm: 10,
+};

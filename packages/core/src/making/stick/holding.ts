@@ -1,4 +1,5 @@
 /** Whether a stick can be held while its face is planed, and what to do if not. */
+import { exceedsMm } from "../../measure/index.ts";
 import type { Section } from "../../section/index.ts";
 import {
   COMMON_HOLDING,
@@ -69,7 +70,7 @@ export function holding(
     { rule: "bed", isMm: bed, leastMm: limits.narrowestBedMm },
     { rule: "height to bed", isMm: bed, leastMm: thicknessMm / limits.mostHeightPerBedRatio },
   ];
-  const shortcomings = judged.filter(({ isMm, leastMm }) => isMm < leastMm);
+  const shortcomings = judged.filter(({ isMm, leastMm }) => exceedsMm(leastMm, isMm));
   const canBeHeld = shortcomings.length === 0;
   return {
     bedMm: bed,

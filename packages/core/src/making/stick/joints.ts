@@ -12,6 +12,7 @@ import {
 } from "../../curve/index.ts";
 import { SAME_POINT_MM, toDeg, toRad } from "../../measure/index.ts";
 import { joinsOf, type Section } from "../../section/index.ts";
+import type { JointLimits } from "./defaults.ts";
 import type { PartOutline, TracedPiece } from "./part-outline.ts";
 
 /** From best hidden to least: in a dark line, in a corner, under a flat's edge. */
@@ -29,13 +30,6 @@ export interface Joint {
   readonly to: Point;
   readonly hiddenBy: HidingPlace;
   readonly runs: "upright" | "level";
-}
-
-export interface JointLimits {
-  /** Wood thinner than this at a joint's end is a feather that breaks, degrees. */
-  readonly leastEdgeDeg: number;
-  /** Narrowest face that is glued, mm. */
-  readonly leastJointMm: number;
 }
 
 /** A flat wider than this is no fillet: a joint at its edge would be seen, mm. Common practice, no source. */

@@ -2,7 +2,7 @@
 import { areaMm2 } from "../../curve/index.ts";
 import { exceedsMm, SAME_SCORE } from "../../measure/index.ts";
 import { inspectSection, type Section } from "../../section/index.ts";
-import type { BuiltUpLimits } from "./built-up.ts";
+import type { BuiltUpLimits } from "./defaults.ts";
 import { HIDING_PLACES, type Joint, type JointPlace, jointPlaces, partings } from "./joints.ts";
 import { type PartOutline, type PartSize, partSection, ringOf, sizeOf, traced } from "./part-outline.ts";
 import type { StickAllowances } from "./types.ts";
@@ -88,7 +88,8 @@ class SplitSearch {
 
   private whole(outline: PartOutline, size: PartSize): readonly Split[] {
     const section = partSection(this.section, outline, this.section.name);
-    if (inspectSection(section).refusals.length > 0) return [];
+    // A part that is square all round needs no moulding: the only thing said against it that is no hindrance.
+    if (inspectSection(section).refusals.some(({ code }) => code !== "section-not-worked")) return [];
     const { sawnWidthMm, sawnThicknessMm } = this.question.allowances;
     const woodMm2 = (size.widthMm + sawnWidthMm) * (size.thicknessMm + sawnThicknessMm);
     return [{ parts: [outline], joints: [], woodMm2 }];

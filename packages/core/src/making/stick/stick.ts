@@ -1,8 +1,15 @@
 /** From a section to the stick: what to buy, how it lies, how it is held, which way it is pushed. */
-import { areaMm2 } from "../../curve/index.ts";
+import { areaMm2, lengthMm } from "../../curve/index.ts";
 import type { Plan } from "../../cutting/index.ts";
-import { cataloguedTrouble, fine, type Outcome, refused, type TroubleCode } from "../../measure/index.ts";
-import type { Section } from "../../section/index.ts";
+import {
+  cataloguedTrouble,
+  fine,
+  type Outcome,
+  refused,
+  type TroubleCode,
+  toDeg,
+} from "../../measure/index.ts";
+import { type Section, workedFaces } from "../../section/index.ts";
 import type { DrawnView } from "../fit/index.ts";
 import { type BestCant, bestCant } from "./best-cant.ts";
 import { allowanceTrouble, cantTrouble, countTrouble, grainTrouble, lengthTrouble } from "./checks.ts";
@@ -19,7 +26,7 @@ import { type SpringBevels, springBevels } from "./spring-bevels.ts";
 import { stickDrawing } from "./stick-drawing.ts";
 import { type StickingBoard, stickingBoard } from "./sticking-board.ts";
 import { turnSection } from "./turn-section.ts";
-import type { StickAllowances, StickTrouble, Stock, WayOfWorking } from "./types.ts";
+import type { FromTo, StickAllowances, StickTrouble, Stock, WayOfWorking } from "./types.ts";
 
 export interface StickQuestion {
   readonly section: Section;
@@ -32,6 +39,8 @@ export interface StickQuestion {
   readonly plan?: Plan;
   /** For the way "canted": the turn of the section, anticlockwise; the best cant unless given. */
   readonly cantDeg?: number;
+  /** Gain that makes a cant worth its sawcut, degrees; `CANT_WORTH_DEG` unless given. */
+  readonly cantWorthDeg?: number;
   readonly grain?: GrainSeen;
   readonly allowances?: Partial<StickAllowances>;
   readonly holding?: Partial<HoldingLimits>;
@@ -46,6 +55,8 @@ export interface StickAnswer {
   readonly cantDeg: number;
   readonly stock: Stock;
   readonly bevels: SpringBevels;
+  /** Canted only: what were the drawn stick's sides, sawn when the face is moulded. In the turned section's frame. */
+  readonly sawnLast: readonly SawnSide[];
   readonly cant: BestCant | null;
   readonly holding: Holding;
   readonly board: StickingBoard;
@@ -54,6 +65,12 @@ export interface StickAnswer {
   readonly convention: typeof STICK_CONVENTION;
   readonly assumed: readonly StickTrouble[];
   readonly cautions: readonly StickTrouble[];
+}
+
+export interface SawnSide extends FromTo {
+  readonly widthMm: number;
+  /** Slope of the cut from the turned stick's back, degrees, 0 to 90. */
+  readonly fromBackDeg: number;
 }
 
 export const STICK_CONVENTION = {
@@ -72,7 +89,7 @@ export function stickFor(question: StickQuestion): Outcome<StickAnswer, TroubleC
   const trouble = questionTrouble(question);
   if (trouble !== null) return refused(trouble);
   const plan = question.plan ?? null;
-  const cant = bestCant(question.section, plan);
+  const cant = bestCant(question.section, plan, question.cantWorthDeg);
   const cantDeg = question.way === "canted" ? (question.cantDeg ?? cant?.best.cantDeg ?? null) : 0;
   if (cantDeg === null) return refused(cataloguedTrouble("stick-no-curve", "cantDeg", {}));
   const section = cantDeg === 0 ? question.section : turnSection(question.section, cantDeg);
@@ -98,6 +115,7 @@ export function stickFor(question: StickQuestion): Outcome<StickAnswer, TroubleC
     cantDeg,
     stock,
     bevels,
+    sawnLast: cantDeg === 0 ? [] : sawnSides(question.section, section),
     cant,
     holding: held,
     board,
@@ -115,6 +133,7 @@ function questionTrouble(question: StickQuestion): StickTrouble | null {
     lengthTrouble(question.lengthMm) ??
     countTrouble(question.count ?? 1) ??
     cantTrouble(question.cantDeg ?? 0) ??
+    cantTrouble(question.cantWorthDeg ?? 0) ??
     (grain === undefined ? null : grainTrouble(grain.risesDeg, grain.driftsDeg)) ??
     allowanceTrouble("allowances", question.allowances ?? {}) ??
     allowanceTrouble("holding", question.holding ?? {}) ??
@@ -141,6 +160,17 @@ function stockFor(section: Section, question: StickQuestion, allowances: StickAl
     },
     wasteRatio: 1 - areaMm2(section.outline) / stickMm2,
   };
+}
+
+/** Sides keep their place in the ring when the section is turned. */
+function sawnSides(drawn: Section, turned: Section): SawnSide[] {
+  const worked = workedFaces(drawn).pieces;
+  return turned.outline.pieces.flatMap((piece, index) => {
+    if (worked[index] || piece.kind !== "line") return [];
+    const { from, to } = piece;
+    const fromBackDeg = toDeg(Math.atan2(Math.abs(to.y - from.y), Math.abs(to.x - from.x)));
+    return [{ from, to, widthMm: lengthMm(piece), fromBackDeg }];
+  });
 }
 
 function assumptions(
