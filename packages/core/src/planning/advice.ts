@@ -46,7 +46,9 @@ export function* advised(request: PlanRequest, proven: ProvenWay): Generator<str
       : undefined;
     if (!cure) return place;
     const rest =
-      cure.uncut.length === 0 ? "nothing stays uncut" : `${cure.uncut.length} other places stay uncut`;
+      cure.uncut.length === 0
+        ? "nothing stays uncut"
+        : `${cure.uncut.length} other ${cure.uncut.length === 1 ? "place stays" : "places stay"} uncut`;
     return { ...place, try: `${cure.attempt.cures} Planned so: ${rest}.` };
   });
   return { ...plan, uncut };

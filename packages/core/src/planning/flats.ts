@@ -5,10 +5,10 @@
  * section falls away or rises, and the sole must lie between the rises. A wall stands beside a plane's side: the
  * plane is held along it, its sole's end at the wall, as deep as the section beside the wall allows.
  */
-import { leanDeg, type Profile, type Run, restOn, turned, turnOf } from "../cutting/index.ts";
-import { OVERCUT_MM, SAME_SCORE } from "../measure/index.ts";
+import { cutAway, leanDeg, type Profile, type Run, restOn, turned, turnOf } from "../cutting/index.ts";
+import { OVERCUT_MM, SAME_POINT_MM, SAME_SCORE } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
-import { type PlaneDraft, planeDraft, poseAt, tidy } from "./draft-cut.ts";
+import { areaOf, type PlaneDraft, planeDraft, poseAt, tidy } from "./draft-cut.ts";
 import { cantFor } from "./turning.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
 
@@ -34,19 +34,24 @@ export function floorCuts(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
   const found: { draft: PlaneDraft; rank: number }[] = [];
   for (const tool of bench.tools) {
     if (!FLAT_KINDS_FOR_FLOORS.has(tool.plane.kind)) continue;
-    const shifts = shiftsOver(span, tool, bench);
-    if (!shifts) continue;
-    const runs: Run[] = shifts.map((shift) => [poseAt(span.tiltDeg, shift, span.heightMm)]);
-    const leaning = Math.abs(leanDeg(span.tiltDeg, cant)) >= bench.limits.leaningFromDeg;
-    const draft = planeDraft(bench, {
-      work: leaning ? "chamfer" : "step",
-      purpose: "shape",
-      cantDeg: cant,
-      shapes: [piece.index],
-      tool,
-      runs,
-    });
-    found.push({ draft, rank: rankOf(tool, runs.length, span) + guideRank(bench, span, tool, shifts) });
+    for (const shifts of placesOver(span, tool, bench)) {
+      const runs: Run[] = shifts.map((shift) => [poseAt(span.tiltDeg, shift, span.heightMm)]);
+      const leaning = Math.abs(leanDeg(span.tiltDeg, cant)) >= bench.limits.leaningFromDeg;
+      const draft = planeDraft(bench, {
+        work: leaning ? "chamfer" : "step",
+        purpose: "shape",
+        cantDeg: cant,
+        shapes: [piece.index],
+        tool,
+        runs,
+      });
+      const takesMm2 = areaOf(bench.startRegion) - areaOf(cutAway(bench.startRegion, draft.cut.sweep));
+      const spared = Math.min(MOST_SPARED, takesMm2 * SPARED_PER_MM2);
+      found.push({
+        draft,
+        rank: rankOf(tool, runs.length, span) + guideRank(bench, span, tool, shifts) - spared,
+      });
+    }
   }
   return found.sort((a, b) => a.rank - b.rank).map((f) => f.draft);
 }
@@ -55,7 +60,30 @@ export function floorCuts(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
 function rankOf(tool: Tool, widths: number, span: FloorSpan): number {
   const over = Math.max(0, tool.sole.widthMm - (span.rightMm - span.leftMm));
   const ploughed = tool.plane.kind === "plough" ? 5 : 0;
-  return widths * 1000 + over + ploughed;
+  return widths * 1000 + over * 0.3 + ploughed;
+}
+
+/** Waste that goes with the floor need not be taken by a cut of its own: what a mm² of it counts, and at most. */
+const SPARED_PER_MM2 = 0.5;
+const MOST_SPARED = 60;
+
+/**
+ * Where a flat sole can be set on the stretch: as `shiftsOver` has it, and, where the section falls away on both
+ * sides, as far to either side as it goes, which takes the waste beside the floor along.
+ */
+function placesOver(span: FloorSpan, tool: Tool, bench: Bench): number[][] {
+  const first = shiftsOver(span, tool, bench);
+  if (!first) return [];
+  const width = tool.sole.widthMm;
+  const { leftMm, rightMm, leftStopMm, rightStopMm } = span;
+  const isOpen = leftStopMm < leftMm - OVERCUT_MM && rightStopMm > rightMm + OVERCUT_MM;
+  if (first.length > 1 || !isOpen) return [first];
+  const places = [first];
+  for (const left of [Math.max(leftStopMm, rightMm - width), Math.min(leftMm, rightStopMm - width)]) {
+    const shift = left - tool.sole.leftMm;
+    if (Math.abs(shift - first[0]) > SAME_POINT_MM) places.push([shift]);
+  }
+  return places;
 }
 
 /** A plane that hangs over an edge within a fence's reach has something to run on; one in the middle of a face has not. */

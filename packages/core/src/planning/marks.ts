@@ -124,7 +124,8 @@ function marksOf(
   const marks: Omit<ReasonedMark, "id">[] = [];
   const facet = facetEnds(bench, cut, draft);
   if (leaning) {
-    for (const p of facet) marks.push(edgeMark(bench, p, number, "place", hand.lineMm));
+    const ends = facet.length > 1 ? [facet[0], facet[facet.length - 1]] : facet;
+    for (const end of ends) marks.push(edgeMark(bench, end.at, number, "place", hand.lineMm));
     return marks;
   }
   for (const side of sidesFromGauge(bench)) {
@@ -135,8 +136,9 @@ function marksOf(
     const surface = surfaceAlong(cut.before, end, up) ?? end;
     marks.push(edgeMark(bench, surface, number, "place", hand.lineMm));
   }
-  const floor = facet[0];
-  if (floor) marks.push(depthMark(bench, draft, floor, number, hand));
+  // Where the floor runs out at a side of the wood the depth line is scribed on that side; else over the floor.
+  const end = facet.find((one) => !one.inWood) ?? facet[0];
+  if (end) marks.push(depthMark(bench, draft, end, number, hand));
   return marks;
 }
 
@@ -163,8 +165,8 @@ function surfaceAlong(before: Region, from: Point, up: Point): Point | null {
 }
 
 /** Where the flat a cut leaves begins and ends on the wood: the ends of the newly cut stretch of its sole's line. */
-function facetEnds(bench: Bench, cut: TriedCut, draft: PlaneDraft): Point[] {
-  const found: Point[] = [];
+function facetEnds(bench: Bench, cut: TriedCut, draft: PlaneDraft): FacetEnd[] {
+  const found: FacetEnd[] = [];
   for (const run of draft.runs) {
     const ends = endsInPlace(draft, run[0]);
     const length = distanceMm(ends.left, ends.right);
@@ -173,13 +175,23 @@ function facetEnds(bench: Bench, cut: TriedCut, draft: PlaneDraft): Point[] {
     const start = { x: ends.left.x + up.x * BESIDE_MM, y: ends.left.y + up.y * BESIDE_MM };
     for (const [from, to] of spansAlong(cut.before, start, dir)) {
       if (from > length) continue;
-      for (const at of [from, Math.min(to, length)])
-        found.push({ x: ends.left.x + dir.x * at, y: ends.left.y + dir.y * at });
+      for (const along of [from, Math.min(to, length)]) {
+        const end = { x: ends.left.x + dir.x * along, y: ends.left.y + dir.y * along };
+        // Where the sole itself ends in the wood the line is scribed on the surface above that end.
+        const inWood = along === 0 || along === length;
+        const at = inWood ? (surfaceAlong(cut.before, end, up) ?? end) : end;
+        found.push({ at, inWood, floor: end });
+      }
     }
   }
-  if (found.length < 2) return found;
-  found.sort((a, b) => fromGaugeEdgeMm(bench, a) - fromGaugeEdgeMm(bench, b));
-  return [found[0], found[found.length - 1]];
+  return found.sort((a, b) => fromGaugeEdgeMm(bench, a.at) - fromGaugeEdgeMm(bench, b.at));
+}
+
+/** An end of the flat that a cut leaves: where it can be marked on the wood as it stands, and the flat's own end. */
+interface FacetEnd {
+  readonly at: Point;
+  readonly inWood: boolean;
+  readonly floor: Point;
 }
 
 function sawLineEnds(cut: TriedCut): Point[] {
@@ -260,16 +272,17 @@ function edgeMark(
 function depthMark(
   bench: Bench,
   draft: PlaneDraft,
-  floor: Point,
+  end: FacetEnd,
   number: number,
   hand: HandAccuracy,
 ): Omit<ReasonedMark, "id"> {
+  const { floor } = end;
   const error = round3(Math.hypot(hand.lineMm, hand.depthMm));
   const base = {
     before: number,
     kind: "depth" as const,
-    at: [tidy(floor.x), tidy(floor.y)] as const,
-    fromGaugeEdge: tidy(fromGaugeEdgeMm(bench, floor)),
+    at: [tidy(end.at.x), tidy(end.at.y)] as const,
+    fromGaugeEdge: tidy(fromGaugeEdgeMm(bench, end.at)),
     error,
     errorFromEdge: error,
   };

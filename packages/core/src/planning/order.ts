@@ -4,14 +4,12 @@
  */
 
 import type { Region } from "../curve/index.ts";
-import { isFlatKind, leanDeg, turned, turnOf } from "../cutting/index.ts";
+import { leanDeg, turned, turnOf } from "../cutting/index.ts";
 import { SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
-import { rockedWithin } from "./curves.ts";
 import { type Draft, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
-import { evenedArrises, reliefsAt, seatMakers } from "./relief.ts";
-import { roughingPool } from "./roughing.ts";
-import { isCurved, type Refusal, type TriedCut, tryCut } from "./try-cut.ts";
+import { cutWithHelp, cutWithinRoom } from "./help.ts";
+import { isCurved, LEAST_TAKE_MM2, type Refusal, type TriedCut, tryCut } from "./try-cut.ts";
 import { isFaceUp } from "./turning.ts";
 
 export interface Refused {
@@ -92,9 +90,6 @@ function bestOfFlat(bench: Bench, before: Region, flat: FlatToCut, last: TriedCu
 /** What a later way must be better by, in the units of `flatScore`. */
 const WAY_RANK_COST = 12;
 
-/** A cut that takes less is not made, mm². */
-const LEAST_TAKE_MM2 = 0.02;
-
 function flatScore(bench: Bench, draft: PlaneDraft, tried: TriedCut, last: TriedCut | undefined): number {
   // The back and the edges are worked while the stick still has a flat to lie on; a canted jaw comes last.
   const turnedStick = draft.cantDeg === 0 ? 0 : isFaceUp(draft.cantDeg) ? -15000 : 40000;
@@ -122,7 +117,8 @@ function depthBelowFaceMm(bench: Bench, draft: PlaneDraft): number {
 }
 
 interface BeamState {
-  readonly done: number;
+  /** One bit for each curve already cut. */
+  readonly done: bigint;
   /** The curve finished last, -1 before the first. */
   readonly last: number;
   readonly wood: Region;
@@ -131,7 +127,10 @@ interface BeamState {
   readonly refused: readonly Refused[];
 }
 
-const BEAM_WIDTH = 10;
+/** States kept after each curve: many where there are few curves, fewer where there are many, so that time stays bounded. */
+function beamWidth(curves: number): number {
+  return Math.max(2, Math.min(10, Math.floor(40 / Math.max(1, curves))));
+}
 
 /** An arc's covers, best first; each with its ways, alternatives to one another. */
 export type CurveWays = readonly (readonly PlaneDraft[])[];
@@ -144,45 +143,23 @@ export interface ArcToCut {
 
 /** The best order found for the curved cuts; each entry is one arc's ways of being cut, one of which is taken. */
 export function orderCurves(bench: Bench, wood: Region, curves: readonly ArcToCut[]): Ordered {
-  let beam: BeamState[] = [{ done: 0, last: -1, wood, cuts: [], cost: 0, refused: [] }];
+  let beam: BeamState[] = [{ done: 0n, last: -1, wood, cuts: [], cost: 0, refused: [] }];
   for (let step = 0; step < curves.length; step++) {
-    const next = new Map<number, BeamState>();
+    const next = new Map<bigint, BeamState>();
     for (const state of beam) {
       curves.forEach((arc, i) => {
-        if (state.done & (1 << i)) return;
+        if (state.done & (1n << BigInt(i))) return;
         const grown = cutBestWay(bench, state, arc, i);
         const known = next.get(grown.done);
         if (!known || grown.cost < known.cost - SAME_SCORE) next.set(grown.done, grown);
       });
     }
-    beam = [...next.values()].sort((a, b) => a.cost - b.cost || a.done - b.done).slice(0, BEAM_WIDTH);
+    beam = [...next.values()]
+      .sort((a, b) => a.cost - b.cost || (a.done < b.done ? -1 : 1))
+      .slice(0, beamWidth(curves.length));
   }
   const best = beam[0] as BeamState;
   return { cuts: best.cuts, wood: best.wood, cost: best.cost, refused: best.refused };
-}
-
-/** A rock is drawn in from the side that would leave too much wall, in steps of this, as long as it helps, degrees. */
-const DRAW_IN_DEG = 5;
-const MOST_DRAWN_IN = 8;
-
-/** As `cutWithHelp`; a rock that no relief makes room for is drawn in until it can be made, rather than given up. */
-function cutWithinRoom(bench: Bench, wood: Region, draft: PlaneDraft): Made {
-  const whole = cutWithHelp(bench, wood, draft);
-  if (whole.ok || !draft.rock) return whole;
-  let rock = draft.rock;
-  let refusal = whole.refusal;
-  for (let tries = 0; tries < MOST_DRAWN_IN; tries++) {
-    // Leaned to the left (a higher tilt) the plane's left end reaches furthest round: the refused side is given up.
-    const giveUpHigh = refusal.side === "left";
-    const lowDeg = giveUpHigh ? rock.lowDeg : rock.lowDeg + DRAW_IN_DEG;
-    const highDeg = giveUpHigh ? rock.highDeg - DRAW_IN_DEG : rock.highDeg;
-    if (highDeg - lowDeg < DRAW_IN_DEG / 2) break;
-    rock = { ...rock, lowDeg, highDeg };
-    const made = cutWithHelp(bench, wood, rockedWithin(bench, draft, lowDeg, highDeg));
-    if (made.ok) return made;
-    refusal = made.refusal;
-  }
-  return whole;
 }
 
 /**
@@ -190,7 +167,7 @@ function cutWithinRoom(bench: Bench, wood: Region, draft: PlaneDraft): Made {
  * cover can be made whole is a rock drawn in.
  */
 function cutBestWay(bench: Bench, state: BeamState, arc: ArcToCut, index: number): BeamState {
-  const done = state.done | (1 << index);
+  const done = state.done | (1n << BigInt(index));
   let why: Refused | null = null;
   const attempts: readonly (readonly [typeof cutWithHelp, () => CurveWays])[] = [
     [cutWithHelp, () => arc.covers],
@@ -234,136 +211,6 @@ function cutBestWay(bench: Bench, state: BeamState, arc: ArcToCut, index: number
 function placeCost(bench: Bench, last: number, index: number, draft: PlaneDraft): number {
   if (last < 0) return ((draft.runs[0][0][0] - bench.box.minX) * bench.weights.startPer100Mm) / 100;
   return Math.abs(last - index) === 1 ? 0 : bench.weights.apart;
-}
-
-type Made =
-  | { readonly ok: true; readonly cuts: readonly TriedCut[] }
-  | { readonly ok: false; readonly refusal: Refusal };
-
-/** A curved cut with what must go before it: relief where a wall would stand, then a seat where none holds it. */
-export function cutWithHelp(bench: Bench, wood: Region, draft: PlaneDraft): Made {
-  const cuts: TriedCut[] = [];
-  let before = wood;
-  let tried = tryCut(bench, before, draft);
-  if (tried.takesMm2 < LEAST_TAKE_MM2) return { ok: true, cuts: [] };
-  for (const side of ["left", "right"] as const) {
-    if (!wallRefused(tried, side)) continue;
-    const relieved = relieve(bench, before, draft, side);
-    if (!relieved) return { ok: false, refusal: tried.refusals[0] as Refusal };
-    cuts.push(relieved);
-    before = relieved.after;
-    tried = tryCut(bench, before, draft);
-  }
-  const refusal = tried.refusals[0];
-  if (refusal) return { ok: false, refusal };
-  if (!tried.seat) {
-    const seated = makeSeat(bench, before, draft);
-    if (seated) {
-      cuts.push(...seated);
-      before = (seated[seated.length - 1] as TriedCut).after;
-      tried = tryCut(bench, before, draft);
-    }
-  }
-  return { ok: true, cuts: [...cuts, tried] };
-}
-
-function wallRefused(tried: TriedCut, side: "left" | "right"): boolean {
-  return tried.refusals.some((r) => r.rule === "wall" && r.side === side);
-}
-
-function relieve(bench: Bench, before: Region, draft: PlaneDraft, side: "left" | "right"): TriedCut | null {
-  for (const relief of reliefsAt(bench, before, draft, side)) {
-    const made = tryCut(bench, before, relief);
-    if (made.refusals.length > 0) continue;
-    if (!wallRefused(tryCut(bench, made.after, draft), side)) return made;
-  }
-  return null;
-}
-
-/**
- * Cuts that give a curved plane a seat: of all single ones that do, the best held at the least waste; else the
- * first set of several that does. A single cut is a plough's groove, a line, a step or a chamfer over the arc.
- */
-function makeSeat(bench: Bench, before: Region, draft: PlaneDraft): TriedCut[] | null {
-  const sets = seatMakers(bench, before, draft);
-  const piece = bench.worked.find((w) => w.index === draft.shapes[0]);
-  const pool = piece ? roughingPool(bench, [piece]).map((cut) => [cut]) : [];
-  let best: { made: TriedCut[]; score: number } | null = null;
-  for (const set of [...sets.filter((s) => s.length === 1), ...pool]) {
-    const made = seatAfter(bench, before, set, draft);
-    if (made && (!best || made.score > best.score + SAME_SCORE)) best = made;
-  }
-  best ??= evenedAfter(bench, before, [...sets.filter((s) => s.length === 1), ...pool], draft);
-  if (best) return best.made;
-  for (const set of sets) {
-    if (set.length === 1) continue;
-    const made = seatAfter(bench, before, set, draft);
-    if (made) return made.made;
-  }
-  return null;
-}
-
-/** How many single cuts are followed by a shaving off the higher arris before a seat is given up. */
-const MOST_EVENED = 12;
-
-/** One cut that takes waste, then a shaving off the arris that still stands higher. */
-function evenedAfter(
-  bench: Bench,
-  before: Region,
-  singles: readonly (readonly PlaneDraft[])[],
-  draft: PlaneDraft,
-): { made: TriedCut[]; score: number } | null {
-  const first = singles
-    .flatMap(([cut]) => (cut ? [tryCut(bench, before, cut)] : []))
-    .filter(
-      (tried) =>
-        tried.refusals.length === 0 && tried.guide?.kind !== "batten" && tried.takesMm2 >= LEAST_TAKE_MM2,
-    )
-    .sort((a, b) => b.takesMm2 - a.takesMm2)
-    .slice(0, MOST_EVENED);
-  let best: { made: TriedCut[]; score: number } | null = null;
-  for (const tried of first) {
-    for (const shaving of evenedArrises(bench, tried.after, draft)) {
-      const made = seatAfter(bench, before, [tried.draft as PlaneDraft, shaving], draft);
-      if (made && (!best || made.score > best.score + SAME_SCORE)) best = made;
-    }
-  }
-  return best;
-}
-
-/** Makes a set of cuts and, if they may be made and the plane is held after them, how good that is. */
-function seatAfter(
-  bench: Bench,
-  before: Region,
-  set: readonly PlaneDraft[],
-  draft: PlaneDraft,
-): { made: TriedCut[]; score: number } | null {
-  const made: TriedCut[] = [];
-  let wood = before;
-  for (const cut of set) {
-    const tried = tryCut(bench, wood, cut);
-    if (tried.refusals.length > 0 || tried.guide?.kind === "batten") return null;
-    const lean = Math.abs(firstLeanDeg(cut));
-    if (isFlatKind(cut.tool.plane.kind) && lean > 1 && Math.max(...tried.wallMm) > bench.limits.guideWallMm)
-      return null;
-    if (tried.takesMm2 < LEAST_TAKE_MM2) continue;
-    made.push(tried);
-    wood = tried.after;
-  }
-  if (made.length === 0) return null;
-  const tried = tryCut(bench, wood, draft);
-  if (!tried.seat || tried.refusals.length > 0) return null;
-  const held = Math.min(tried.seat.ratio, bench.limits.seatWellHeldRatio) / bench.limits.seatWellHeldRatio;
-  // Waste that the helping cut takes is waste the curved plane need not: it counts for it, up to a point.
-  const spared = Math.min(1, made.reduce((sum, cut) => sum + cut.takesMm2, 0) / 40);
-  return { made, score: held * 2 + spared - firstLeanDegOfAll(made) / 90 };
-}
-
-function firstLeanDegOfAll(cuts: readonly TriedCut[]): number {
-  return cuts.reduce(
-    (most, cut) => (cut.draft.kind === "plane" ? Math.max(most, Math.abs(firstLeanDeg(cut.draft))) : most),
-    0,
-  );
 }
 
 /** The soft cost of a run of cuts, following another. */

@@ -172,7 +172,8 @@ function factsOf(
   const tilts = draft.runs.flat().map((pose) => leanDeg(pose[2], draft.cantDeg));
   const low = Math.min(...tilts);
   const high = Math.max(...tilts);
-  const rocked = draft.work === "curve" && high - low > 0.5 ? rockWords(low, high, tilts[0]) : null;
+  const rocked =
+    draft.work === "curve" && high - low > LEAST_SAID_ROCK_DEG ? rockWords(low, high, tilts[0]) : null;
   const place = own.find((m) => m.kind === "place");
   const work = workWord(draft);
   return {
@@ -197,6 +198,9 @@ function factsOf(
     ...(draft.runs.length > 1 ? { placesCount: draft.runs.length } : {}),
   };
 }
+
+/** A rock smaller than this is one lean to the hand, degrees. */
+const LEAST_SAID_ROCK_DEG = 2;
 
 /** A rock told from the lean it is begun in. */
 function rockWords(low: number, high: number, first: number): NonNullable<CutFacts["rocked"]> {

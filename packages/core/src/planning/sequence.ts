@@ -5,7 +5,7 @@ import { SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { type Draft, type PlaneDraft, planeDraft, sawDraft } from "./draft-cut.ts";
 import { costOf } from "./order.ts";
-import { isCurved, type TriedCut, tryCut } from "./try-cut.ts";
+import { isCurved, LEAST_TAKE_MM2, type TriedCut, tryCut } from "./try-cut.ts";
 
 export interface Sequence {
   readonly cuts: readonly TriedCut[];
@@ -43,8 +43,6 @@ export function redrawn(bench: Bench, draft: Draft): Draft {
   });
 }
 
-/** A cut that takes less than this is not there, mm². */
-const LEAST_TAKE_MM2 = 0.02;
 /** Leftover that may differ between two orders without one being worse, mm². */
 const SAME_LEFT_MM2 = 0.05;
 

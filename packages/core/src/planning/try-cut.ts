@@ -31,6 +31,9 @@ export interface Refusal {
   readonly limitMm?: number;
 }
 
+/** A cut that takes less is not made, mm². */
+export const LEAST_TAKE_MM2 = 0.02;
+
 export interface TriedCut {
   readonly draft: Draft;
   readonly before: Region;

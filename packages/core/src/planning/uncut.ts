@@ -7,7 +7,7 @@ import {
   type Region,
   regionAreaMm2,
 } from "../curve/index.ts";
-import { deepestFrom, isFlatKind, type PlanUncut, type UncutRule } from "../cutting/index.ts";
+import { deepestFrom, faceFigures, isFlatKind, type PlanUncut, type UncutRule } from "../cutting/index.ts";
 import { OVERCUT_MM, SLIVER_MM2 } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { tidy } from "./draft-cut.ts";
@@ -59,7 +59,39 @@ export function uncutPlaces(
     const piece = nearestPiece(bench, ring);
     if (piece) places.push(uncutPlace(searched, piece, 0, 1, depthOf(bench, [ring]), refused, unit));
   }
-  return places;
+  return [...places, ...untold(bench, searched, wood, places, refused, unit)];
+}
+
+/** How much of its piece, to either side, such a place is said to take up, as a share of the piece's length. */
+const UNTOLD_SPAN = 0.05;
+
+/** Most places that are added because no listed one tells of the wood there. */
+const MOST_UNTOLD = 12;
+
+/**
+ * Wood that none of the places tells of, by the proof's own reading: what hangs over a neighbour of the piece it
+ * stands on, or stands in a corner. It is named at the piece nearest to its highest place.
+ */
+function untold(
+  bench: Bench,
+  searched: Bench,
+  wood: Region,
+  told: readonly PlanUncut[],
+  refused: readonly Refused[],
+  unit: BenchUnit,
+): PlanUncut[] {
+  const more: PlanUncut[] = [];
+  for (let i = 0; i < MOST_UNTOLD; i++) {
+    const { unlisted } = faceFigures(bench.planned, wood, bench.toleranceMm - OVERCUT_MM, [...told, ...more]);
+    if (!unlisted.at || unlisted.depthMm <= bench.toleranceMm) break;
+    const at = unlisted.at;
+    const piece = bench.worked.reduce((a, b) =>
+      nearestOnPiece(b.piece, at).distanceMm < nearestOnPiece(a.piece, at).distanceMm ? b : a,
+    );
+    const { t } = nearestOnPiece(piece.piece, at);
+    more.push(uncutPlace(searched, piece, t - UNTOLD_SPAN, t + UNTOLD_SPAN, unlisted.depthMm, refused, unit));
+  }
+  return more;
 }
 
 /** Neighbouring places with more than `leastMm` of wood on them, run by run. */

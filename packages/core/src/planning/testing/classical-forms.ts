@@ -171,6 +171,22 @@ export const CLASSICAL_FORMS: readonly ClassicalForm[] = [
     },
   },
   {
+    name: "scotia of two quadrants",
+    mostCuts: 9,
+    counted: "as an open scotia",
+    spec: {
+      name: "scotia of two quadrants",
+      stick: { widthMm: 48, thicknessMm: 30 },
+      // The large lip stands a third of the width above the small one.
+      startHeightMm: 30 - (3 * INCH_MM) / 8,
+      parts: [
+        { kind: "fillet", widthMm: 6 },
+        { kind: "scotia", acrossMm: (9 * INCH_MM) / 8 },
+        { kind: "fillet", widthMm: "rest" },
+      ],
+    },
+  },
+  {
     name: "torus",
     mostCuts: 9,
     counted: "a step on each side 2, two chamfers on each side 4, hollow on each side and on top 3",
@@ -254,16 +270,3 @@ export const CLASSICAL_FORMS: readonly ClassicalForm[] = [
     },
   },
 ];
-
-/** Two whole quadrants (Nicholson), their lips upright: no round leans far enough across the one to reach the other. */
-export const SCOTIA_OF_TWO_QUADRANTS: SectionSpec = {
-  name: "scotia",
-  stick: { widthMm: 48, thicknessMm: 30 },
-  // The large lip stands a third of the width above the small one.
-  startHeightMm: 30 - (3 * INCH_MM) / 8,
-  parts: [
-    { kind: "fillet", widthMm: 6 },
-    { kind: "scotia", acrossMm: (9 * INCH_MM) / 8 },
-    { kind: "fillet", widthMm: "rest" },
-  ],
-};

@@ -1,0 +1,204 @@
+/**
+ * A curved cut with what must go before it: relief where a wall would stand beside it, and a seat where the wood as
+ * it stands holds it nowhere.
+ */
+import { extentsOf, type Region } from "../curve/index.ts";
+import { isFlatKind } from "../cutting/index.ts";
+import { SAME_SCORE, SEARCH_FLATTEN_MM } from "../measure/index.ts";
+import type { Bench } from "./bench.ts";
+import { rockedWithin } from "./curves.ts";
+import { firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
+import { evenedArrises, reliefsAt, seatMakers } from "./relief.ts";
+import { roughingPool } from "./roughing.ts";
+import { LEAST_TAKE_MM2, type Refusal, type TriedCut, tryCut } from "./try-cut.ts";
+
+/** A rock is drawn in from the side that would leave too much wall, in steps of this, as long as it helps, degrees. */
+const DRAW_IN_DEG = 5;
+const MOST_DRAWN_IN = 8;
+
+/** As `cutWithHelp`; a rock that no relief makes room for is drawn in until it can be made, rather than given up. */
+export function cutWithinRoom(bench: Bench, wood: Region, draft: PlaneDraft): Made {
+  const whole = cutWithHelp(bench, wood, draft);
+  if (whole.ok || !draft.rock) return whole;
+  let rock = draft.rock;
+  let refusal = whole.refusal;
+  for (let tries = 0; tries < MOST_DRAWN_IN; tries++) {
+    // Leaned to the left (a higher tilt) the plane's left end reaches furthest round: the refused side is given up.
+    const giveUpHigh = refusal.side === "left";
+    const lowDeg = giveUpHigh ? rock.lowDeg : rock.lowDeg + DRAW_IN_DEG;
+    const highDeg = giveUpHigh ? rock.highDeg - DRAW_IN_DEG : rock.highDeg;
+    if (highDeg - lowDeg < DRAW_IN_DEG / 2) break;
+    rock = { ...rock, lowDeg, highDeg };
+    const made = cutWithHelp(bench, wood, rockedWithin(bench, draft, lowDeg, highDeg));
+    if (made.ok) return made;
+    refusal = made.refusal;
+  }
+  return whole;
+}
+
+export type Made =
+  | { readonly ok: true; readonly cuts: readonly TriedCut[] }
+  | { readonly ok: false; readonly refusal: Refusal };
+
+/** A curved cut with what must go before it: relief where a wall would stand, then a seat where none holds it. */
+export function cutWithHelp(bench: Bench, wood: Region, draft: PlaneDraft): Made {
+  const cuts: TriedCut[] = [];
+  let before = wood;
+  let tried = tryCut(bench, before, draft);
+  if (tried.takesMm2 < LEAST_TAKE_MM2) return { ok: true, cuts: [] };
+  for (const side of ["left", "right"] as const) {
+    if (!wallRefused(tried, side)) continue;
+    const relieved = relieve(bench, before, draft, side);
+    if (!relieved) return { ok: false, refusal: tried.refusals[0] as Refusal };
+    cuts.push(relieved);
+    before = relieved.after;
+    tried = tryCut(bench, before, draft);
+  }
+  const refusal = tried.refusals[0];
+  if (refusal) return { ok: false, refusal };
+  if (!tried.seat) {
+    const seated = makeSeat(bench, before, draft);
+    if (seated) {
+      cuts.push(...seated);
+      before = (seated[seated.length - 1] as TriedCut).after;
+      tried = tryCut(bench, before, draft);
+    }
+  }
+  return { ok: true, cuts: [...cuts, tried] };
+}
+
+function wallRefused(tried: TriedCut, side: "left" | "right"): boolean {
+  return tried.refusals.some((r) => r.rule === "wall" && r.side === side);
+}
+
+function relieve(bench: Bench, before: Region, draft: PlaneDraft, side: "left" | "right"): TriedCut | null {
+  for (const relief of reliefsAt(bench, before, draft, side)) {
+    const made = tryCut(bench, before, relief);
+    if (made.refusals.length > 0) continue;
+    if (!wallRefused(tryCut(bench, made.after, draft), side)) return made;
+  }
+  return null;
+}
+
+/** Cuts found to make a seat, by the curved cut and the wood near it: null where nothing made one. */
+const SEATS_FOUND = new WeakMap<Bench, Map<string, readonly PlaneDraft[] | null>>();
+
+/**
+ * As `findSeat`, asked once for each look of the wood near the arc: orders that differ only far away from it need
+ * the same help. What was found is made again on the wood at hand, and looked for anew if it does not serve there.
+ */
+function makeSeat(bench: Bench, before: Region, draft: PlaneDraft): TriedCut[] | null {
+  let found = SEATS_FOUND.get(bench);
+  if (!found) {
+    found = new Map();
+    SEATS_FOUND.set(bench, found);
+  }
+  const key = `${draft.key}/${lookNear(bench, before, draft)}`;
+  const known = found.get(key);
+  if (known === null) return null;
+  const again = known ? seatAfter(bench, before, known, draft) : null;
+  if (again) return again.made;
+  const made = findSeat(bench, before, draft);
+  found.set(key, made ? made.map((cut) => cut.draft as PlaneDraft) : null);
+  return made;
+}
+
+/** The outline of the wood within a sole's width of an arc, as text. */
+function lookNear(bench: Bench, wood: Region, draft: PlaneDraft): string {
+  const piece = bench.planned.pieces[draft.shapes[0] ?? 0];
+  const reach = draft.tool.sole.widthMm;
+  const { minX, maxX } = extentsOf(piece);
+  const places: number[] = [];
+  for (const ring of wood)
+    for (let i = 0; i < ring.xs.length; i++) {
+      if (ring.xs[i] < minX - reach || ring.xs[i] > maxX + reach) continue;
+      places.push(Math.round(ring.xs[i] / SEARCH_FLATTEN_MM), Math.round(ring.ys[i] / SEARCH_FLATTEN_MM));
+    }
+  return places.join(",");
+}
+
+/**
+ * Cuts that give a curved plane a seat: of all single ones that do, the best held at the least waste; else the
+ * first set of several that does. A single cut is a plough's groove, a line, a step or a chamfer over the arc.
+ */
+function findSeat(bench: Bench, before: Region, draft: PlaneDraft): TriedCut[] | null {
+  const sets = seatMakers(bench, before, draft);
+  const piece = bench.worked.find((w) => w.index === draft.shapes[0]);
+  const pool = piece ? roughingPool(bench, [piece]).map((cut) => [cut]) : [];
+  let best: { made: TriedCut[]; score: number } | null = null;
+  for (const set of [...sets.filter((s) => s.length === 1), ...pool]) {
+    const made = seatAfter(bench, before, set, draft);
+    if (made && (!best || made.score > best.score + SAME_SCORE)) best = made;
+  }
+  best ??= evenedAfter(bench, before, [...sets.filter((s) => s.length === 1), ...pool], draft);
+  if (best) return best.made;
+  for (const set of sets) {
+    if (set.length === 1) continue;
+    const made = seatAfter(bench, before, set, draft);
+    if (made) return made.made;
+  }
+  return null;
+}
+
+/** How many single cuts are followed by a shaving off the higher arris before a seat is given up. */
+const MOST_EVENED = 12;
+
+/** One cut that takes waste, then a shaving off the arris that still stands higher. */
+function evenedAfter(
+  bench: Bench,
+  before: Region,
+  singles: readonly (readonly PlaneDraft[])[],
+  draft: PlaneDraft,
+): { made: TriedCut[]; score: number } | null {
+  const first = singles
+    .flatMap(([cut]) => (cut ? [tryCut(bench, before, cut)] : []))
+    .filter(
+      (tried) =>
+        tried.refusals.length === 0 && tried.guide?.kind !== "batten" && tried.takesMm2 >= LEAST_TAKE_MM2,
+    )
+    .sort((a, b) => b.takesMm2 - a.takesMm2)
+    .slice(0, MOST_EVENED);
+  let best: { made: TriedCut[]; score: number } | null = null;
+  for (const tried of first) {
+    for (const shaving of evenedArrises(bench, tried.after, draft)) {
+      const made = seatAfter(bench, before, [tried.draft as PlaneDraft, shaving], draft);
+      if (made && (!best || made.score > best.score + SAME_SCORE)) best = made;
+    }
+  }
+  return best;
+}
+
+/** Makes a set of cuts and, if they may be made and the plane is held after them, how good that is. */
+function seatAfter(
+  bench: Bench,
+  before: Region,
+  set: readonly PlaneDraft[],
+  draft: PlaneDraft,
+): { made: TriedCut[]; score: number } | null {
+  const made: TriedCut[] = [];
+  let wood = before;
+  for (const cut of set) {
+    const tried = tryCut(bench, wood, cut);
+    if (tried.refusals.length > 0 || tried.guide?.kind === "batten") return null;
+    const lean = Math.abs(firstLeanDeg(cut));
+    if (isFlatKind(cut.tool.plane.kind) && lean > 1 && Math.max(...tried.wallMm) > bench.limits.guideWallMm)
+      return null;
+    if (tried.takesMm2 < LEAST_TAKE_MM2) continue;
+    made.push(tried);
+    wood = tried.after;
+  }
+  if (made.length === 0) return null;
+  const tried = tryCut(bench, wood, draft);
+  if (!tried.seat || tried.refusals.length > 0) return null;
+  const held = Math.min(tried.seat.ratio, bench.limits.seatWellHeldRatio) / bench.limits.seatWellHeldRatio;
+  // Waste that the helping cut takes is waste the curved plane need not: it counts for it, up to a point.
+  const spared = Math.min(1, made.reduce((sum, cut) => sum + cut.takesMm2, 0) / 40);
+  return { made, score: held * 2 + spared - firstLeanDegOfAll(made) / 90 };
+}
+
+function firstLeanDegOfAll(cuts: readonly TriedCut[]): number {
+  return cuts.reduce(
+    (most, cut) => (cut.draft.kind === "plane" ? Math.max(most, Math.abs(firstLeanDeg(cut.draft))) : most),
+    0,
+  );
+}
