@@ -131,7 +131,7 @@ describe("one drawing in inches and in millimetres", () => {
       ] as const
     ).map(([unit, scale]) =>
       planOf(
-        held(readSvgSection(svg(unit, scale), {})),
+        held(readSvgSection(svg(unit, scale), { name: "corner" })),
         held(readShelf(shelf(unit, scale)) as Outcome<never>),
       ),
     );

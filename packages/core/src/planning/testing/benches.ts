@@ -1,12 +1,13 @@
 /** Sections, benches and drafts that tests lay out by hand. */
-import { pointAt, type Ring, ringFromVertices, type Vertex } from "../../curve/index.ts";
+import { pointAt, ringFromVertices, type Vertex } from "../../curve/index.ts";
 import type { Plan, Pose } from "../../cutting/index.ts";
 import { bug, DEFAULT_TOLERANCE_MM, type Outcome } from "../../measure/index.ts";
 import { buildSection, type Section, type SectionSpec, stickRing } from "../../section/index.ts";
 import type { Shelf } from "../../shelf/index.ts";
 import { type Bench, layOutBench, type Tool } from "../bench.ts";
 import { type DraftWork, type PlaneDraft, planeDraft } from "../draft-cut.ts";
-import { type PlanRequest, planSection } from "../plan-section.ts";
+import { planSection } from "../plan-section.ts";
+import type { PlanRequest } from "../request.ts";
 import type { WorkedPiece } from "../worked-piece.ts";
 
 /** What an outcome holds; a test that gets a refusal here is wrong from the start. */
@@ -63,8 +64,4 @@ export function draftAt(
     tool: toolOf(bench, planeId),
     runs: [[pose]],
   });
-}
-
-export function cornersOf(ring: Ring): readonly (readonly [number, number])[] {
-  return ring.pieces.map((piece) => [piece.from.x, piece.from.y]);
 }
