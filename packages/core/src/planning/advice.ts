@@ -25,7 +25,7 @@ export interface Cure {
 }
 
 /** Cures tried at most: each is a plan of its own. */
-const MOST_CURES = 4;
+const MOST_CURES = 3;
 
 /** The plan with each uncut place told what would cure it, as far as a cure was found and proven. */
 export function* advised(request: PlanRequest, proven: ProvenWay): Generator<string, Plan> {

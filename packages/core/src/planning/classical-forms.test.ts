@@ -4,17 +4,6 @@ import { planOf, sectionOf } from "./testing/benches.ts";
 import { CLASSICAL_FORMS } from "./testing/classical-forms.ts";
 import { WHOLE_SHELF } from "./testing/shelves.ts";
 
-/** Forms of which something fails, each with its reason: taken off this list when it no longer does. */
-const KNOWN = {
-  tooManyCuts: new Map<string, string>([]),
-  withoutSeat: new Map<string, string>([
-    [
-      "cyma recta on 45°",
-      "the round is laid against a batten where a groove or a V along its lean would hold it",
-    ],
-  ]),
-} as const;
-
 describe.each(CLASSICAL_FORMS)("$name", (form) => {
   const plan = planOf(sectionOf(form.spec), WHOLE_SHELF);
 
@@ -33,14 +22,11 @@ describe.each(CLASSICAL_FORMS)("$name", (form) => {
     expect(plan.finish.under).toBeLessThanOrEqual(0.011);
   });
 
-  (KNOWN.tooManyCuts.has(form.name) ? test.fails : test)(
-    `at most ${form.mostCuts} cuts: ${form.counted}`,
-    () => {
-      expect(plan.cuts.length).toBeLessThanOrEqual(form.mostCuts);
-    },
-  );
+  test(`at most ${form.mostCuts} cuts: ${form.counted}`, () => {
+    expect(plan.cuts.length).toBeLessThanOrEqual(form.mostCuts);
+  });
 
-  (KNOWN.withoutSeat.has(form.name) ? test.fails : test)("every curved plane is held by a seat", () => {
+  test("every curved plane is held by a seat", () => {
     expect(plan.cuts.filter((cut) => isCurved(cut) && cut.seat === null).map((cut) => cut.plane.id)).toEqual(
       [],
     );

@@ -40,8 +40,56 @@ export type Made =
   | { readonly ok: true; readonly cuts: readonly TriedCut[] }
   | { readonly ok: false; readonly refusal: Refusal };
 
-/** A curved cut with what must go before it: relief where a wall would stand, then a seat where none holds it. */
+/** What was found for a curved cut: the cuts that must go before it, or why it is refused. */
+type Known = { readonly helpers: readonly PlaneDraft[] } | { readonly refusal: Refusal };
+
+const KNOWN = new WeakMap<Bench, Map<string, Known>>();
+
+/**
+ * A curved cut with what must go before it: relief where a wall would stand, then a seat where none holds it.
+ *
+ * Asked once for each look of the wood near the arc: orders that differ only far away from it need the same help.
+ * What was found is made again on the wood at hand, and looked for anew if it does not serve there.
+ */
 export function cutWithHelp(bench: Bench, wood: Region, draft: PlaneDraft): Made {
+  let known = KNOWN.get(bench);
+  if (!known) {
+    known = new Map();
+    KNOWN.set(bench, known);
+  }
+  const key = `${draft.key}/${lookNear(bench, wood, draft)}`;
+  const before = known.get(key);
+  if (before && "refusal" in before) return { ok: false, refusal: before.refusal };
+  const again = before ? madeAgain(bench, wood, before.helpers, draft) : null;
+  if (again) return again;
+  const made = cutWithNewHelp(bench, wood, draft);
+  const helpers = made.ok ? made.cuts.slice(0, -1).map((cut) => cut.draft as PlaneDraft) : [];
+  known.set(key, made.ok ? { helpers } : { refusal: made.refusal });
+  return made;
+}
+
+function madeAgain(
+  bench: Bench,
+  wood: Region,
+  helpers: readonly PlaneDraft[],
+  draft: PlaneDraft,
+): Made | null {
+  const cuts: TriedCut[] = [];
+  let before = wood;
+  for (const cut of [...helpers, draft]) {
+    const tried = tryCut(bench, before, cut);
+    if (tried.takesMm2 < LEAST_TAKE_MM2) {
+      if (cut === draft) return { ok: true, cuts: [] };
+      continue;
+    }
+    if (tried.refusals.length > 0) return null;
+    cuts.push(tried);
+    before = tried.after;
+  }
+  return { ok: true, cuts };
+}
+
+function cutWithNewHelp(bench: Bench, wood: Region, draft: PlaneDraft): Made {
   const cuts: TriedCut[] = [];
   let before = wood;
   let tried = tryCut(bench, before, draft);
@@ -80,29 +128,6 @@ function relieve(bench: Bench, before: Region, draft: PlaneDraft, side: "left" |
   return null;
 }
 
-/** Cuts found to make a seat, by the curved cut and the wood near it: null where nothing made one. */
-const SEATS_FOUND = new WeakMap<Bench, Map<string, readonly PlaneDraft[] | null>>();
-
-/**
- * As `findSeat`, asked once for each look of the wood near the arc: orders that differ only far away from it need
- * the same help. What was found is made again on the wood at hand, and looked for anew if it does not serve there.
- */
-function makeSeat(bench: Bench, before: Region, draft: PlaneDraft): TriedCut[] | null {
-  let found = SEATS_FOUND.get(bench);
-  if (!found) {
-    found = new Map();
-    SEATS_FOUND.set(bench, found);
-  }
-  const key = `${draft.key}/${lookNear(bench, before, draft)}`;
-  const known = found.get(key);
-  if (known === null) return null;
-  const again = known ? seatAfter(bench, before, known, draft) : null;
-  if (again) return again.made;
-  const made = findSeat(bench, before, draft);
-  found.set(key, made ? made.map((cut) => cut.draft as PlaneDraft) : null);
-  return made;
-}
-
 /** The outline of the wood within a sole's width of an arc, as text. */
 function lookNear(bench: Bench, wood: Region, draft: PlaneDraft): string {
   const piece = bench.planned.pieces[draft.shapes[0] ?? 0];
@@ -121,7 +146,7 @@ function lookNear(bench: Bench, wood: Region, draft: PlaneDraft): string {
  * Cuts that give a curved plane a seat: of all single ones that do, the best held at the least waste; else the
  * first set of several that does. A single cut is a plough's groove, a line, a step or a chamfer over the arc.
  */
-function findSeat(bench: Bench, before: Region, draft: PlaneDraft): TriedCut[] | null {
+function makeSeat(bench: Bench, before: Region, draft: PlaneDraft): TriedCut[] | null {
   const sets = seatMakers(bench, before, draft);
   const piece = bench.worked.find((w) => w.index === draft.shapes[0]);
   const pool = piece ? roughingPool(bench, [piece]).map((cut) => [cut]) : [];

@@ -15,8 +15,9 @@ import {
   type Ring,
   ring,
   sagittaMm,
+  selfCrossings,
 } from "../curve/index.ts";
-import { FLAT_SAGITTA_MM, LEAST_EDGE_MM, OVERCUT_MM } from "../measure/index.ts";
+import { FLAT_SAGITTA_MM, LEAST_EDGE_MM, OVERCUT_MM, SAME_POINT_MM } from "../measure/index.ts";
 import { fitArcs, type Section } from "../section/index.ts";
 import type { Shelf } from "../shelf/index.ts";
 import type { MissSide } from "./request.ts";
@@ -79,7 +80,12 @@ export function normalise(
     movedMm = Math.max(movedMm, moved);
     out.push(settled);
   }
-  return { planned: joined(out, section.outline), movedMm, arcsForCurves };
+  const planned = joined(out, section.outline);
+  // Close neighbours may cross once both are moved: then the section is aimed at just as it is drawn.
+  if (selfCrossings(planned, SAME_POINT_MM).length > 0) {
+    return { planned: section.outline, movedMm: 0, arcsForCurves: 0 };
+  }
+  return { planned, movedMm, arcsForCurves };
 }
 
 function radiiOf(shelf: Shelf, kind: "hollow" | "round"): number[] {

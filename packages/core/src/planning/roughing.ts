@@ -160,6 +160,11 @@ function stepFrom(
   return planeDraft(bench, { work: "step", purpose: "waste", cantDeg, shapes: [], tool, runs });
 }
 
+/** Places on an arc at which a trench's wall is tried, how wide it may be for the arc, and how many irons are tried. */
+const TRENCH_SHARES = [0, 1 / 4, 1 / 2, 3 / 4, 1];
+const WIDEST_TRENCH_SHARE = 0.75;
+const MOST_IRONS = 2;
+
 /** Grooves down into a cove that no step reaches from an edge: a plough's, each wall a shaving clear of the arc. */
 function trenchesOver(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
   const curve = piece.curve;
@@ -171,11 +176,15 @@ function trenchesOver(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
   const centre = turned(turnOf(tiltDeg), curve.centre);
   const room = bench.shavings.ordinaryMm;
   const drafts: PlaneDraft[] = [];
-  for (const share of CORNER_SHARES) {
-    const tilt = curve.lowTiltDeg + (curve.highTiltDeg - curve.lowTiltDeg) * share;
-    const x = centre.x + curve.radiusMm * Math.sin(((tilt - tiltDeg) * Math.PI) / 180);
-    for (const tool of bench.tools) {
-      if (tool.plane.kind !== "plough" || tool.sole.widthMm > 2 * curve.radiusMm) continue;
+  const across = (tilt: number) => centre.x + curve.radiusMm * Math.sin(((tilt - tiltDeg) * Math.PI) / 180);
+  const chordMm = Math.abs(across(curve.highTiltDeg) - across(curve.lowTiltDeg));
+  const irons = bench.tools
+    .filter((tool) => tool.plane.kind === "plough" && tool.sole.widthMm < chordMm * WIDEST_TRENCH_SHARE)
+    .sort((a, b) => b.sole.widthMm - a.sole.widthMm)
+    .slice(0, MOST_IRONS);
+  for (const share of TRENCH_SHARES) {
+    const x = across(curve.lowTiltDeg + (curve.highTiltDeg - curve.lowTiltDeg) * share);
+    for (const tool of irons) {
       for (const side of [-1, 1] as const) {
         const near = x + side * room;
         const shift = side > 0 ? near - tool.sole.leftMm : near - tool.sole.rightMm;
