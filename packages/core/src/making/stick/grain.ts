@@ -1,5 +1,5 @@
 /** Which way the grain should rise, which flank it should serve, and from which end to push. */
-import { lengthMm, type Piece, type Point, pointAt } from "../../curve/index.ts";
+import { type Piece, type Point, pointAt, tangentRad } from "../../curve/index.ts";
 import type { Plan } from "../../cutting/index.ts";
 import { toDeg, toRad } from "../../measure/index.ts";
 import type { Section } from "../../section/index.ts";
@@ -55,7 +55,7 @@ const LEVEL_DEG = 10;
 /** Flanks whose steepest slopes differ by less are as steep as each other, degrees. */
 const AS_STEEP_DEG = 5;
 
-const PLACES_ALONG = 8;
+const STEPS_ALONG = 8;
 
 /**
  * Fibres that come up out of the surface ahead of the iron are planed with the grain. With the fibre's direction
@@ -89,19 +89,15 @@ export function grainAdvice(
 interface Surface {
   readonly at: Point;
   readonly normal: Point;
-  readonly weight: number;
 }
 
-/** Outward normals along a piece. The ring runs anticlockwise, so outward lies to the right of the travel. */
+/** Outward normals along a piece, an arc's ends included. The ring runs anticlockwise: outward is right of the travel. */
 function surfacesAlong(piece: Piece): Surface[] {
-  const places = piece.kind === "line" ? 1 : PLACES_ALONG;
-  const weight = lengthMm(piece) / places;
-  return Array.from({ length: places }, (_, k) => {
-    const before = pointAt(piece, k / places);
-    const after = pointAt(piece, (k + 1) / places);
-    const long = Math.hypot(after.x - before.x, after.y - before.y);
-    const normal = { x: (after.y - before.y) / long, y: -(after.x - before.x) / long };
-    return { at: pointAt(piece, (k + 0.5) / places), normal, weight };
+  const steps = piece.kind === "line" ? 0 : STEPS_ALONG;
+  return Array.from({ length: steps + 1 }, (_, k) => {
+    const t = steps === 0 ? 0 : k / steps;
+    const alongRad = tangentRad(piece, t);
+    return { at: pointAt(piece, t), normal: { x: Math.sin(alongRad), y: -Math.cos(alongRad) } };
   });
 }
 

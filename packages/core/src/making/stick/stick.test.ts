@@ -308,6 +308,14 @@ describe("grain", () => {
     expect(advice).toMatchObject({ rises: "with the push", drift: "towards the far edge", forStick: null });
   });
 
+  test("the cornice's ogee is steepest where its curves join: 15° and half of 60°", () => {
+    const advice = grainAdvice(cornice);
+    expect(advice.towardsFarEdge.steepestDeg).toBeCloseTo(45, 2);
+    // The bead's flank falls to the gauge edge by half of its 60°.
+    expect(advice.towardsGaugeEdge.steepestDeg).toBeCloseTo(30, 6);
+    expect(advice.drift).toBe("towards the far edge");
+  });
+
   test.each([
     [{ risesDeg: 2, driftsDeg: 1 }, "as it lies", "this end"],
     [{ risesDeg: -2, driftsDeg: 1 }, "end for end", "the other end"],
