@@ -7,7 +7,7 @@ import { apartIn, type MeetingRun } from "./neighbours.ts";
 import { at } from "./packing.ts";
 
 /** Changes weighed in all; the size of the job decides how many rounds that makes. */
-const MOST_WEIGHED = 300_000;
+const MOST_WEIGHED = 150_000;
 
 /** Rounds for which a moved piece rests. Odd and small: two pieces that want each other's place must not trade forever. */
 const REST_ROUNDS = 7;
