@@ -19,7 +19,9 @@ export interface Seat extends SeatFigures {
   readonly heightMm: number;
 }
 
-const STEPS_TO_A_SIDE = 16;
+const STEPS_TO_A_SIDE = 24;
+/** Looked at just beside the resting place, as shares of the way to a side: a dip there means it has not come to rest. */
+const CLOSE_BY = [0.002, 0.005, 0.01, 0.02];
 const STEPS_OF_REST = 8;
 
 /** The plane's seat on the wood in this pose, or null if it comes to rest nowhere near the aim or nothing holds it. */
@@ -84,8 +86,10 @@ function refined(
 /** The greatest lift on the way to one side, as long as the plane has not dropped below where it rested. */
 function liftTo(heightAt: (shift: number) => number, rest: RestingPlace, reach: number): number {
   let lift = 0;
-  for (let i = 1; i <= STEPS_TO_A_SIDE; i++) {
-    const height = heightAt(rest.shift + (reach * i) / STEPS_TO_A_SIDE);
+  for (let i = -CLOSE_BY.length; i <= STEPS_TO_A_SIDE; i++) {
+    if (i === 0) continue;
+    const share = i < 0 ? (CLOSE_BY[i + CLOSE_BY.length] ?? 0) : i / STEPS_TO_A_SIDE;
+    const height = heightAt(rest.shift + reach * share);
     if (height < rest.height - SEAT_LEVEL_MM) return lift;
     lift = Math.max(lift, height - rest.height);
   }

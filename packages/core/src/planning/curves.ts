@@ -364,7 +364,8 @@ function otherRadius(
   }
   if (!best) return null;
   const touches = best.settings.map((s) => s.touchDeg);
-  const apartDeg = Math.max(...touches.map((t, i) => (i === 0 ? 2 * endDeg : t - touches[i - 1])));
+  const apartDeg =
+    touches.length === 1 ? highDeg - lowDeg : Math.max(...touches.slice(1).map((t, i) => t - touches[i]));
   const apartMm = Math.min(spacingMm, toRad(apartDeg) * radiusMm);
   const runs = best.settings.map((s): Run => [s.pose]);
   return {
@@ -452,9 +453,4 @@ function poseTouching(
 
 function clamp(x: number, low: number, high: number): number {
   return Math.max(low, Math.min(high, x));
-}
-
-/** Lean of a tilt as the maker holds it; kept here so that callers need not know the cutting model. */
-export function leanOf(tiltDeg: number, cantDeg: number): number {
-  return leanDeg(tiltDeg, cantDeg);
 }

@@ -136,8 +136,8 @@ function marksOf(
     const surface = surfaceAlong(cut.before, end, up) ?? end;
     marks.push(edgeMark(bench, surface, number, "place", hand.lineMm));
   }
-  // Where the floor runs out at a side of the wood the depth line is scribed on that side; else over the floor.
-  const end = facet.find((one) => !one.inWood) ?? facet[0];
+  // Where the floor runs out at a side of the wood the depth line is scribed there; a groove's depth is the stop's.
+  const end = facet.find((one) => !one.inWood);
   if (end) marks.push(depthMark(bench, draft, end, number, hand));
   return marks;
 }
@@ -281,8 +281,8 @@ function depthMark(
   const base = {
     before: number,
     kind: "depth" as const,
-    at: [tidy(end.at.x), tidy(end.at.y)] as const,
-    fromGaugeEdge: tidy(fromGaugeEdgeMm(bench, end.at)),
+    at: [tidy(floor.x), tidy(floor.y)] as const,
+    fromGaugeEdge: tidy(fromGaugeEdgeMm(bench, floor)),
     error,
     errorFromEdge: error,
   };

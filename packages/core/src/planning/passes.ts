@@ -57,7 +57,7 @@ export function passesOf(
     }
   }
   const byDepth = Math.ceil(depthMm / shavingMm - SHARE_OF_SHAVING) * (curved ? 1 : draft.runs.length);
-  const byArea = Math.ceil(takesMm2 / (shavingMm * draft.tool.sole.widthMm));
+  const byArea = Math.ceil(takesMm2 / (shavingMm * draft.tool.sole.widthMm) - SHARE_OF_SHAVING);
   const fine = draft.purpose === "shape" ? 1 : 0;
   const passes = Math.max(1, byDepth, byArea) + fine;
   const minutes =

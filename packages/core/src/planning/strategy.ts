@@ -1,5 +1,5 @@
 /** Which cuts a section wants: floors and walls for its flats, a saw for its bevels, a curved plane for each arc. */
-import { difference, insideRing, type Point, type Region, type Ring, regionAreaMm2 } from "../curve/index.ts";
+import { difference, type Point, type Region, regionAreaMm2 } from "../curve/index.ts";
 import { cutAway } from "../cutting/index.ts";
 import { DRAWING_NOISE_MM, normaliseDeg, SAME_LEAN_DEG, SAME_POINT_MM, toDeg } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
@@ -136,9 +136,4 @@ export function bladeLeanDeg(from: Point, to: Point, cantDeg: number): number {
 /** Waste that stands over the arcs once the flats are cut, mm². */
 export function wasteOverCurves(bench: Bench, wood: Region): number {
   return regionAreaMm2(difference(wood, bench.plannedRegion));
-}
-
-/** Whether a place lies in the wanted section. */
-export function insideSection(section: Ring, x: number, y: number): boolean {
-  return insideRing(section, { x, y }) === "in";
 }

@@ -70,7 +70,7 @@ describe("what stays uncut is named with its rule and its cure", () => {
   });
 
   // Known: every piece of the slot is told of with the sentence for a floor, its upright walls as "this flat is 5 mm wide".
-  test.fails("the sentence for a floor between walls is told of the floor only", () => {
+  test("the sentence for a floor between walls is told of the floor only", () => {
     const plan = planOf(NARROW_SLOT, shelfOf(rebate(6)));
     const told = plan.uncut.filter((place) => place.why.includes("wide between standing wood"));
     expect(told).toHaveLength(1);

@@ -206,13 +206,20 @@ function outOfReachWords(bench: Bench, piece: WorkedPiece, reach: Reach, unit: B
       cure: "Open the section here, or work the place with a carving tool or a scratch stock.",
     };
   }
-  const narrow = curve ? null : narrowWords(bench, piece, unit);
+  const narrow = curve || isWall(piece) ? null : narrowWords(bench, piece, unit);
   if (narrow) return narrow;
   return {
     why: `Every plane that could lie here meets the section elsewhere first; the ${reach.tool.plane.name} comes nearest and would overcut by ${length(reach.overcutMm)}.`,
     cure: "Open the section beside this place, or work it with a scratch stock, a scraper or a carving tool.",
   };
 }
+
+/** Whether a straight piece stands upright: then its length is a depth, and no plane is too wide for it. */
+function isWall(piece: WorkedPiece): boolean {
+  return !piece.curve && Math.abs(Math.abs(piece.startTiltDeg) - 90) < UPRIGHT_WITHIN_DEG;
+}
+
+const UPRIGHT_WITHIN_DEG = 30;
 
 /** A flat between standing wood that is narrower than every flat plane on the shelf, or null if it is not. */
 function narrowWords(bench: Bench, piece: WorkedPiece, unit: BenchUnit): Words | null {
@@ -255,7 +262,7 @@ function refusedWords(
         cure: `Borrow or buy a ${kind} of ${length(curve.radiusMm)} radius, or finish with a scratch stock or scraper.`,
       };
     }
-    const narrow = narrowWords(bench, piece, unit);
+    const narrow = isWall(piece) ? null : narrowWords(bench, piece, unit);
     if (narrow) return narrow;
     return {
       why: "A plane can touch this flat at an end or along a line only; none lies on it.",
