@@ -8,7 +8,7 @@ import { DEFAULT_TOLERANCE_MM } from "../measure/index.ts";
 import type { Section } from "../section/index.ts";
 import type { Plane } from "../shelf/index.ts";
 import type { Bench } from "./bench.ts";
-import { benchesFor } from "./plan-section.ts";
+import { benchesFor } from "./benches-for.ts";
 import type { ProvenWay } from "./proven-plan.ts";
 import { provenPlan } from "./proven-plan.ts";
 import type { PlanRequest } from "./request.ts";

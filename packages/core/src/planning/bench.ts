@@ -26,8 +26,8 @@ import {
 } from "../cutting/index.ts";
 import { SEARCH_FLATTEN_MM } from "../measure/index.ts";
 import { type Plane, type Shelf, type Sole, solesOf } from "../shelf/index.ts";
+import { FLAT_CANTS_DEG } from "./cants.ts";
 import { ORDER_WEIGHTS, type OrderWeights } from "./order-weights.ts";
-import { FLAT_CANTS_DEG } from "./turning.ts";
 import { type WorkedPiece, workedPiecesOf } from "./worked-piece.ts";
 
 /** Thickness of shavings, mm: heavy for waste, ordinary, and the last ones. Common practice, no source. */

@@ -4,10 +4,11 @@ export { type Measured, measuredShelf, type StartedStick, standingAfter } from "
 export { mirrorShelf } from "./handedness.ts";
 export { GOOD_HAND, type HandAccuracy, type ReasonedMark } from "./marks.ts";
 export { type Normalised, normalise } from "./normalise.ts";
+export type { Preference } from "./order-weights.ts";
 export { COMMON_WORKING, type Working } from "./passes.ts";
 export { planSection, planSteps } from "./plan-section.ts";
-export type { MissSide, PlanProgress, PlanRequest, Preference } from "./request.ts";
-export type { Way } from "./search.ts";
+export type { MissSide, PlanProgress, PlanRequest } from "./request.ts";
+export type { Way } from "./way.ts";
 export {
   type BenchUnit,
   type CutFacts,

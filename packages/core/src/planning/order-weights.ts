@@ -1,5 +1,6 @@
 /** The one soft cost that orders of cuts are compared by. Common practice, no source. */
-import type { Preference } from "./request.ts";
+/** What the maker prefers where several orders would do. */
+export type Preference = "fewer planes" | "fewer settings" | "fewer strokes";
 
 export interface OrderWeights {
   readonly setting: number;

@@ -1,6 +1,4 @@
-/** From a drawing and a shelf to a proven plan. */
-import { regionOf } from "../curve/index.ts";
-import { COMMON_LIMITS, type Plan } from "../cutting/index.ts";
+import type { Plan } from "../cutting/index.ts";
 import {
   cataloguedTrouble,
   DEFAULT_TOLERANCE_MM,
@@ -8,20 +6,15 @@ import {
   LEAST_TOLERANCE_MM,
   type Outcome,
   refused,
-  SEARCH_FLATTEN_MM,
 } from "../measure/index.ts";
-import { mirrorSection } from "../section/index.ts";
 import type { Shelf } from "../shelf/index.ts";
 import { advised } from "./advice.ts";
-import type { BenchOptions } from "./bench.ts";
-import { stillThere } from "./from-where-it-stands.ts";
-import { mirrorShelf } from "./handedness.ts";
-import { normalise } from "./normalise.ts";
-import { weightsFor } from "./order-weights.ts";
+import { benchesFor } from "./benches-for.ts";
 import { comparedWay, provenPlan } from "./proven-plan.ts";
 import type { PlanProgress, PlanRequest } from "./request.ts";
-import { type BenchMaker, benchMaker, type Found, searchWay, type Way } from "./search.ts";
+import { type Found, searchWay } from "./search.ts";
 import { wantedCuts } from "./strategy.ts";
+import type { Way } from "./way.ts";
 import { ALL_WAYS, bestWay } from "./ways.ts";
 
 /** Plans in one go; see `planSteps`. */
@@ -102,30 +95,4 @@ function waysToCompare(request: PlanRequest, isSprung: boolean): readonly Way[] 
   return ways.includes("flat") || ways.length === 0
     ? [...new Set<Way>(["flat", ...ways])]
     : [...ways, "flat"];
-}
-
-/** The search always sees the gauge edge on its left; see handedness.ts. */
-export function benchesFor(request: PlanRequest, toleranceMm: number): BenchMaker {
-  const isMirrored = request.gaugeEdge === "right";
-  const section = isMirrored ? mirrorSection(request.section) : request.section;
-  const shelf = isMirrored ? mirrorShelf(request.shelf) : request.shelf;
-  const drawn = normalise(section, shelf, toleranceMm, request.missSide ?? "either").planned;
-  const planned = request.from ? stillThere(drawn, mirroredRings(request)) : drawn;
-  const limits = request.limits ?? COMMON_LIMITS;
-  const options: BenchOptions = {
-    toleranceMm,
-    limits: request.greatestLeanDeg === undefined ? limits : { ...limits, leanDeg: request.greatestLeanDeg },
-    weights: weightsFor(request.prefer),
-    ...(request.shavings ? { shavings: request.shavings } : {}),
-    ...(request.from ? { start: regionOf(mirroredRings(request), SEARCH_FLATTEN_MM) } : {}),
-  };
-  return benchMaker(planned, section.stick, shelf, options);
-}
-
-function mirroredRings(request: PlanRequest) {
-  const rings = request.from ?? [];
-  if (request.gaugeEdge !== "right") return rings;
-  return rings.map(
-    (ring) => mirrorSection({ ...request.section, outline: ring, freeSpans: [], named: [] }).outline,
-  );
 }

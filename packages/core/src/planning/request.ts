@@ -4,12 +4,10 @@ import type { CuttingLimits } from "../cutting/index.ts";
 import type { Section } from "../section/index.ts";
 import type { Shelf } from "../shelf/index.ts";
 import type { Shavings } from "./bench.ts";
+import type { Preference } from "./order-weights.ts";
 import type { Working } from "./passes.ts";
-import type { Way } from "./search.ts";
+import type { Way } from "./way.ts";
 import type { BenchUnit } from "./words.ts";
-
-/** What the maker prefers where several orders would do. */
-export type Preference = "fewer planes" | "fewer settings" | "fewer strokes";
 
 /** The side of the drawing that the planned section may lie on where it cannot lie on it: wood left, or wood taken. */
 export type MissSide = "either" | "proud" | "under";

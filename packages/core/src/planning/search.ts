@@ -3,15 +3,14 @@ import type { Region } from "../curve/index.ts";
 import { cutAway, leanDeg } from "../cutting/index.ts";
 import { normaliseDeg } from "../measure/index.ts";
 import { type Bench, type BenchOptions, layOutBench } from "./bench.ts";
+import { FLAT_CANTS_DEG } from "./cants.ts";
 import type { SawDraft } from "./draft-cut.ts";
 import { costOf, orderCurves, orderFlats, type Refused } from "./order.ts";
 import { roughingCuts } from "./roughing.ts";
 import { makeAll, type Sequence, tidied } from "./sequence.ts";
 import { wantedCuts, wasteOverCurves } from "./strategy.ts";
-import { FLAT_CANTS_DEG } from "./turning.ts";
+import type { Way } from "./way.ts";
 import { outwardTiltDeg } from "./worked-piece.ts";
-
-export type Way = "flat" | "bevelled" | "canted";
 
 export interface Found {
   readonly way: Way;

@@ -2,9 +2,6 @@
 import { leanDeg } from "../cutting/index.ts";
 import type { Bench } from "./bench.ts";
 
-/** Face up, back up, and either edge up: few ways to lie matter. In the order they are preferred. */
-export const FLAT_CANTS_DEG: readonly number[] = [0, 180, 90, -90];
-
 /** Turned further than this the face no longer looks up, degrees. */
 const FACE_UP_WITHIN_DEG = 60;
 

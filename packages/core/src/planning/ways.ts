@@ -1,8 +1,9 @@
 /** What a way of working means at the bench, and why one is taken or left. */
 import { leanDeg } from "../cutting/index.ts";
-import type { Found, Way } from "./search.ts";
+import type { Found } from "./search.ts";
 import { isCurved } from "./try-cut.ts";
 import { isFaceUp } from "./turning.ts";
+import type { Way } from "./way.ts";
 
 /** The ways in the order they are preferred at equal cost: the plainest to hold first. */
 export const ALL_WAYS: readonly Way[] = ["flat", "bevelled", "canted"];
