@@ -1,5 +1,6 @@
 /** What `--help` shows. Examples come from the chart cabinet for the harbour office. */
 import { readFile } from "node:fs/promises";
+import { FIT_COMMANDS, FIT_HELP, FIT_OVERVIEW } from "./fit-help.ts";
 
 const COMMON = `  --unit in|mm         what is read and written in; mm unless a job says otherwise
   --help               this page`;
@@ -11,6 +12,7 @@ export const HELP = {
   mouldwright recut    makes every cut of a plan again and says whether it holds
   mouldwright section  describes, checks or converts a drawing of a section
   mouldwright shelf    describes a shelf of planes
+${FIT_OVERVIEW}
 
   mouldwright COMMAND --help   shows what a command takes
   mouldwright --version
@@ -78,11 +80,18 @@ ${COMMON}
 Example:
   mouldwright shelf planes.json --unit in
 `,
+  ...FIT_HELP,
 } as const;
 
 export type CommandName = Exclude<keyof typeof HELP, "">;
 
-export const COMMANDS = ["plan", "recut", "section", "shelf"] as const satisfies readonly CommandName[];
+export const COMMANDS = [
+  "plan",
+  "recut",
+  "section",
+  "shelf",
+  ...FIT_COMMANDS,
+] as const satisfies readonly CommandName[];
 
 /** The version of this program, from its own package. */
 export async function versionText(): Promise<string> {

@@ -3,8 +3,10 @@ import { nearestWord } from "mouldwright/shelf";
 import { type OptionKinds, readArguments, readChoice } from "./arguments.ts";
 import { type Command, refuse, troublesOfRefusal } from "./command.ts";
 import { EXIT } from "./exit-codes.ts";
+import { FRAME_OPTIONS, frameCommand } from "./frame-command.ts";
 import { COMMANDS, type CommandName, HELP, versionText } from "./help.ts";
 import { type Io, processIo } from "./io.ts";
+import { MITRE_OPTIONS, mitreCommand } from "./mitre-command.ts";
 import { planCommand } from "./plan-command.ts";
 import { recutCommand } from "./recut-command.ts";
 import { reportOf } from "./report.ts";
@@ -40,6 +42,8 @@ const RUN: Readonly<
     run: sectionCommand,
   },
   shelf: { options: UNIT, run: shelfCommand },
+  mitre: { options: MITRE_OPTIONS, run: mitreCommand },
+  frame: { options: FRAME_OPTIONS, run: frameCommand },
 };
 
 /**
@@ -99,7 +103,9 @@ function refuseWords(outcome: Outcome<unknown> & { readonly ok: false }, io: Io)
  */
 function ownIo(command: string | undefined): Io {
   const stop = new AbortController();
-  if (command !== "plan" && command !== "section") return processIo(stop.signal);
+  const name = COMMANDS.find((one) => one === command);
+  // What takes --force writes files.
+  if (name === undefined || RUN[name].options.force === undefined) return processIo(stop.signal);
   for (const signal of ["SIGINT", "SIGTERM"] as const) process.on(signal, () => stop.abort());
   return processIo(stop.signal);
 }

@@ -220,7 +220,7 @@ export const fileTroubles = catalogue({
     hint: (facts, write) =>
       facts.nearest !== ""
         ? `Was “${write.text(facts.nearest)}” meant? --help shows them all.`
-        : `The commands are ${write.list(facts.known)}; --help shows them all.`,
+        : `The commands are ${facts.known.slice(0, -1).map(write.text).join(", ")} and ${write.text(facts.known.at(-1) ?? "?")}; --help shows them all.`,
   },
   "option-unknown": {
     example: { option: "--shelv", nearest: "--shelf", known: ["--shelf", "--stick"] as readonly string[] },

@@ -1,0 +1,53 @@
+/** What `--help` shows for the commands of stick and fit. Examples come from the chart cabinet for the harbour office. */
+
+const COMMON = `  --json               numbers for a program, named with their units and not rounded
+  --picture FILE.svg   also draw it; an existing file is kept unless --force is given
+  --force              replace files that stand there already
+  --unit in|mm         what is read and written in; mm unless a job says otherwise
+  --help               this page`;
+
+export const FIT_OVERVIEW = `
+  mouldwright mitre    saw settings of a sprung moulding, and how each piece lies on the saw
+  mouldwright frame    rails of a frame: lengths at both edges, mitres, rebate and glass`;
+
+export const FIT_HELP = {
+  mitre: `mouldwright mitre --spring 38 --corner 90
+
+Mitre and bevel for both pieces at a corner, laid flat and held at the spring.
+
+  --spring 38          angle between the flat back and the wall, 0 to 90
+  --from wall|ceiling  from where the spring is measured; the wall unless said
+  --legs 40x52         instead: along the ceiling x down the wall, to the edges of the flat back
+  --corner 90          between the two walls, 30 to 175; outside corners through the solid
+  --triangle A,B,C     instead: along one wall, along the other, across from mark to mark
+  --kind outside       inside unless said
+  --leans right        which way your saw's blade leans; left unless said
+  --width 60           width of the flat back
+${COMMON}
+
+Examples, for the chart cabinet's cornice:
+  mouldwright mitre --spring 38 --corner 90 --kind outside --picture cornice-mitre.svg
+  mouldwright mitre --spring 52 --from ceiling --triangle 600,800,1004
+`,
+  frame: `mouldwright frame --sight 300x400 --width 30
+
+  --sight 300x400      what is seen, across x up; or one of the three below instead
+  --opening 316x416    the rebate's opening
+  --glass 314x414      the glass, panel or picture
+  --outside 360x460    over all
+                       one side's length with --sides, or corners: "0,0 300,0 280,400 0,380"
+  --sides 6            a regular frame of so many sides
+  --width 30           of the moulding; or one for each side: 30,40,30,40
+  --rebate 8           width of the rebate from the sight edge
+  --allow 2            by how much the opening is larger than the glass, both sides together
+  --timber "black cherry" --from 12 --to 6 --sawn flat
+                       how the mitres open as the wood goes from one moisture to another, percent
+  --gap 0.3            the widest gap that is put up with: how wide, and which timbers
+${COMMON}
+
+Example, the barometer case:
+  mouldwright frame --sight 90x620 --width 30 --rebate 8 --allow 2 --picture barometer.svg
+`,
+} as const;
+
+export const FIT_COMMANDS = ["mitre", "frame"] as const satisfies readonly (keyof typeof FIT_HELP)[];

@@ -1,0 +1,79 @@
+/** The page that every picture of fitting stands on: title, a sentence or two, headed pictures below each other. */
+import type { LengthUnit } from "../measure/index.ts";
+import { type Drawing, group, type Item, text } from "./drawing.ts";
+import type { Box } from "./flat-path.ts";
+import { LABEL_MM } from "./lettering.ts";
+import { printable } from "./printable-text.ts";
+import { shortened, wrapText } from "./text-width.ts";
+
+export interface FitPictureOptions {
+  readonly unit: LengthUnit;
+}
+
+export const FIT_PAGE = { widthMm: 190, marginMm: 8, gapMm: 5 } as const;
+const TITLE_MM = 5.6;
+const NOTE_MM = 3.8;
+const HEADING_MM = 4.2;
+const LINE_RATIO = 1.3;
+
+/** A picture of a page: its heading and what draws it into the room that is left for it. */
+export interface PagePanel {
+  readonly heading: string;
+  readonly draw: (box: Box) => readonly Item[];
+}
+
+/** Panels beside each other, all as high as said. */
+export interface PageRow {
+  readonly heightMm: number;
+  readonly panels: readonly PagePanel[];
+  /** Shares of the width; equal if left out. */
+  readonly shares?: readonly number[] | undefined;
+}
+
+export interface PageWords {
+  readonly title: string;
+  /** Below the title: what was asked, and the figures that count. */
+  readonly notes: readonly string[];
+}
+
+/** As high as its rows need; nothing stands outside its panel. */
+export function fitPage({ title, notes }: PageWords, rows: readonly PageRow[]): Drawing {
+  const { widthMm, marginMm, gapMm } = FIT_PAGE;
+  const inner = widthMm - 2 * marginMm;
+  const shown = printable(title).trim();
+  const items: Item[] = [
+    text([marginMm, 12], shortened(shown, TITLE_MM, inner, "bold"), { sizeMm: TITLE_MM, bold: true }),
+  ];
+  let y = 12;
+  for (const line of notes.flatMap((note) => wrapText(printable(note), NOTE_MM, inner))) {
+    y += NOTE_MM * LINE_RATIO + 0.6;
+    items.push(text([marginMm, y], line, { sizeMm: NOTE_MM }));
+  }
+  y += gapMm;
+  for (const { heightMm, panels, shares } of rows) {
+    const total = shares?.reduce((sum, share) => sum + share, 0) ?? panels.length;
+    const room = inner - gapMm * (panels.length - 1);
+    let x = marginMm;
+    for (const [index, panel] of panels.entries()) {
+      const wide = (room * (shares?.[index] ?? 1)) / total;
+      const heading = wrapText(panel.heading, HEADING_MM, wide, "bold");
+      const head = heading.map((line, place) =>
+        text([x, y + HEADING_MM * (0.8 + place * LINE_RATIO)], line, { sizeMm: HEADING_MM, bold: true }),
+      );
+      const top = y + HEADING_MM * LINE_RATIO * heading.length + 1;
+      const box = { minX: x, minY: top, maxX: x + wide, maxY: y + heightMm };
+      items.push(group("panel", [...head, ...panel.draw(box)]));
+      x += wide + gapMm;
+    }
+    y += heightMm + gapMm;
+  }
+  return { widthMm, heightMm: y + 1, title: shown, description: notes.join(" "), items };
+}
+
+/** Lines of words in a box, for what no line can show. */
+export function wordLines(lines: readonly string[], box: Box): readonly Item[] {
+  const sizeMm = LABEL_MM;
+  return lines
+    .flatMap((line) => wrapText(printable(line), sizeMm, box.maxX - box.minX))
+    .map((line, index) => text([box.minX, box.minY + sizeMm * (0.9 + index * 1.4)], line, { sizeMm }));
+}

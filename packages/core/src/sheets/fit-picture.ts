@@ -1,0 +1,4 @@
+/** Pictures of what comes out of fitting and of the stick: one page for each answer, in the family's look. */
+export type { FitPictureOptions } from "./fit-page.ts";
+export { drawFrame, type FrameSizes } from "./frame-picture.ts";
+export { drawMitre } from "./mitre-picture.ts";

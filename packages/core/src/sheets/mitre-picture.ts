@@ -1,0 +1,367 @@
+/** A mitre as the saw sees it: how the moulding springs, which edge goes to the fence, which way the blade turns and leans. */
+import type { Point } from "../curve/index.ts";
+import type { BothPieces, Mitre, SawCut, Spring } from "../making/index.ts";
+import { formatDeg, toRad } from "../measure/index.ts";
+import { type Drawing, type Item, openPath, type PaperPoint, stroke } from "./drawing.ts";
+import { type FitPictureOptions, fitPage, type PagePanel, wordLines } from "./fit-page.ts";
+import {
+  angleItems,
+  boundsOfPoints,
+  groundItems,
+  modelAside,
+  paperAside,
+  type Sketch,
+  sketch,
+  spotOn,
+  spotsRound,
+  spotsTowards,
+  wasteItems,
+  woodItems,
+} from "./fit-sketch.ts";
+import type { Box } from "./flat-path.ts";
+import { GAUGE_LINE } from "./palette.ts";
+
+/** A saw's scale can be set to a quarter of a degree. */
+export function sawDeg(angleDeg: number): string {
+  return formatDeg(angleDeg, { stepDeg: 0.25 });
+}
+
+export function drawMitre(answer: Mitre, _options: FitPictureOptions): Drawing {
+  const { spring, corner, laidFlat, heldAtSpring } = answer;
+  const flat = `Laid flat: mitre ${sawDeg(laidFlat.mitreDeg)}, bevel ${sawDeg(laidFlat.bevelDeg)}.`;
+  const held = `Held at its spring: mitre ${sawDeg(heldAtSpring.mitreDeg)}, blade upright.`;
+  return fitPage(
+    {
+      title: `Mitre: spring ${sawDeg(spring.fromWallDeg)} from the wall, ${corner.kind} corner ${sawDeg(corner.cornerDeg)}`,
+      notes: [`${flat} ${held} Left and right as you face the corner. Not to scale.`],
+    },
+    [
+      {
+        heightMm: 82,
+        panels: [springPanel(spring), cornerPanel(answer), heldPanel(spring, heldAtSpring)],
+        shares: [1.2, 0.85, 0.95],
+      },
+      {
+        heightMm: 112,
+        panels: [
+          sawPanel("Left-hand piece, laid flat", laidFlat.leftPiece),
+          sawPanel("Right-hand piece, laid flat", laidFlat.rightPiece),
+        ],
+      },
+    ],
+  );
+}
+
+/** A generic moulding on its back, which runs from the foot on the wall to the head at the ceiling. */
+const BACK_MM = 60;
+const THICK_MM = 15;
+
+/** Along the face, and out of it, as shares of face and thickness: step, ogee, step, step. */
+const FACE: readonly (readonly [number, number])[] = [
+  [0, 0.35],
+  [0.1, 0.35],
+  [0.1, 0.55],
+  [0.2, 0.56],
+  [0.32, 0.62],
+  [0.44, 0.74],
+  [0.52, 0.84],
+  [0.6, 0.94],
+  [0.72, 1.03],
+  [0.82, 1.05],
+  [0.82, 1.25],
+  [1, 1.25],
+];
+
+/** The moulding in its place: wall at x = 0, the foot of its back at the origin. */
+function mouldingInPlace(spring: Spring): { readonly outline: readonly Point[]; readonly head: Point } {
+  const sine = Math.sin(toRad(spring.fromWallDeg));
+  const cosine = Math.cos(toRad(spring.fromWallDeg));
+  const head = { x: BACK_MM * sine, y: BACK_MM * cosine };
+  const low = { x: 0, y: -THICK_MM * 0.7 * sine };
+  const high = { x: head.x + THICK_MM * 0.7 * cosine, y: head.y };
+  const face = FACE.map(([along, out]) => ({
+    x: low.x + (high.x - low.x) * along + out * THICK_MM * cosine,
+    y: low.y + (high.y - low.y) * along - out * THICK_MM * sine,
+  }));
+  return { outline: [{ x: 0, y: 0 }, low, ...face, high, head], head };
+}
+
+function springPanel(spring: Spring): PagePanel {
+  return {
+    heading: `The back, ${sawDeg(spring.fromWallDeg)} from the wall, ${sawDeg(spring.fromCeilingDeg)} from the ceiling`,
+    draw: (box) => {
+      const { outline, head } = mouldingInPlace(spring);
+      const top = head.y;
+      const corner = { x: 0, y: top };
+      const wallFoot = { x: 0, y: Math.min(...outline.map(({ y }) => y)) - 14 };
+      const ceilingEnd = { x: Math.max(...outline.map(({ x }) => x)) + 24, y: top };
+      const view = sketch({ bounds: boundsOfPoints([corner, wallFoot, ceilingEnd]), box, marginMm: 4 });
+      view.draw("ground", groundItems(view.at(corner), view.at(ceilingEnd)));
+      view.draw("ground", groundItems(view.at(wallFoot), view.at(corner)));
+      view.draw("wood", woodItems(outline.map(view.at), "end grain"));
+      const foot = { x: 0, y: 0 };
+      springArc(view, foot, 90 - spring.fromWallDeg, spring.fromWallDeg, 14);
+      springArc(view, head, 180, spring.fromCeilingDeg, 9);
+      const low = outline[1] ?? foot;
+      const high = outline[outline.length - 2] ?? head;
+      view.label("wall edge", [
+        { at: [view.at(low)[0] + 2, view.at(low)[1] + 5.5], anchor: "start" },
+        ...spotsRound(view.at(low), 5),
+      ]);
+      view.label("ceiling edge", [
+        { at: [view.at(ceilingEnd)[0], view.at(high)[1] + 5.5], anchor: "end" },
+        { at: [view.at(high)[0] + 3, view.at(high)[1] + 8], anchor: "start" },
+      ]);
+      view.label("wall", besideWall(view.at(wallFoot)));
+      view.label("ceiling", [{ at: aboveLine(view.at(ceilingEnd)), anchor: "end" }]);
+      return view.items();
+    },
+  };
+}
+
+function besideWall(foot: PaperPoint): readonly { readonly at: PaperPoint; readonly anchor: "start" }[] {
+  return [{ at: [foot[0] + 1.4, foot[1]], anchor: "start" }];
+}
+
+function aboveLine(end: PaperPoint): PaperPoint {
+  return [end[0], end[1] - 2.6];
+}
+
+function springArc(view: Sketch, at: Point, fromDeg: number, sweepDeg: number, radiusMm: number): void {
+  const arc = angleItems({ centre: view.at(at), radiusMm, fromDeg, sweepDeg });
+  view.draw("angle", arc.items);
+  if (sweepDeg > 0) view.label(sawDeg(sweepDeg), arc.spots, { bold: true });
+}
+
+/** Projection of the pieces in the plan, and how far the walls are drawn, mm of the model. */
+const PLAN = { projectionMm: 22, wallMm: 62 } as const;
+
+function cornerPanel({ corner }: Mitre): PagePanel {
+  return {
+    heading: "The corner, from above",
+    draw: (box) => {
+      const isInside = corner.kind === "inside";
+      const at = { x: 0, y: 0 };
+      const halfDeg = corner.cornerDeg / 2;
+      const secondDeg = isInside ? 180 + corner.cornerDeg : 180 - corner.cornerDeg;
+      const middleDeg = isInside ? 180 + halfDeg : -halfDeg;
+      const front = modelAside(at, PLAN.projectionMm / Math.sin(toRad(halfDeg)), middleDeg);
+      const firstEnd = modelAside(at, PLAN.wallMm, 180);
+      const secondEnd = modelAside(at, PLAN.wallMm, secondDeg);
+      const firstFront = modelAside(firstEnd, PLAN.projectionMm, 270);
+      const secondFront = modelAside(
+        secondEnd,
+        PLAN.projectionMm,
+        isInside ? secondDeg - 90 : secondDeg - 90,
+      );
+      const left = [at, firstEnd, firstFront, front];
+      const right = [at, secondEnd, secondFront, front];
+      const view = sketch({ bounds: boundsOfPoints([...left, ...right]), box, marginMm: 7 });
+      view.draw("wood", woodItems(left.map(view.at), "along the grain"));
+      view.draw("wood", woodItems(right.map(view.at), "along the grain"));
+      view.draw("ground", groundItems(view.at(firstEnd), view.at(at)));
+      view.draw("ground", groundItems(view.at(at), view.at(secondEnd)));
+      const arc = angleItems({
+        centre: view.at(at),
+        radiusMm: isInside ? 15 : 9,
+        fromDeg: 180,
+        sweepDeg: isInside ? corner.cornerDeg : -corner.cornerDeg,
+      });
+      view.draw("angle", arc.items);
+      view.label(sawDeg(corner.cornerDeg), arc.spots, { bold: true });
+      const onLeft = middleOf(left.map(view.at));
+      const onRight = middleOf(right.map(view.at));
+      view.label("left", [spotOn(onLeft)]);
+      view.label("right", [spotOn(onRight)]);
+      view.label(isInside ? "the room" : "you", spotsTowards(view.at(front), 5, isInside ? middleDeg : 270));
+      return view.items();
+    },
+  };
+}
+
+function middleOf(points: readonly PaperPoint[]): PaperPoint {
+  const count = points.length;
+  return [points.reduce((sum, [x]) => sum + x, 0) / count, points.reduce((sum, [, y]) => sum + y, 0) / count];
+}
+
+/** As the moulding hangs, turned upside down: the fence is the wall, the table the ceiling. */
+function heldPanel(spring: Spring, { leftPiece, rightPiece }: BothPieces): PagePanel {
+  return {
+    heading: "Held at its spring: upside down in the saw",
+    draw: (box) => {
+      const { outline, head } = mouldingInPlace(spring);
+      const turned = outline.map(({ x, y }): Point => ({ x, y: head.y - y }));
+      const heel = { x: 0, y: 0 };
+      const fenceTop = { x: 0, y: Math.max(...turned.map(({ y }) => y)) + 8 };
+      const tableEnd = { x: Math.max(...turned.map(({ x }) => x)) + 12, y: 0 };
+      const room = { ...box, maxY: box.maxY - 28 };
+      const view = sketch({ bounds: boundsOfPoints([heel, fenceTop, tableEnd]), box: room, marginMm: 4 });
+      view.draw("ground", groundItems(view.at(heel), view.at(fenceTop)));
+      view.draw("ground", groundItems(view.at(tableEnd), view.at(heel)));
+      view.draw("wood", woodItems(turned.map(view.at), "end grain"));
+      view.label("fence = wall", [
+        { at: [view.at(fenceTop)[0] + 1.6, view.at(fenceTop)[1] + 2.4], anchor: "start" },
+        { at: [view.at(fenceTop)[0] - 1.6, view.at(fenceTop)[1] + 2.4], anchor: "end" },
+      ]);
+      return [
+        ...view.items(),
+        ...wordLines(
+          ["Table = ceiling; blade upright.", heldWords("Left", leftPiece), heldWords("Right", rightPiece)],
+          { ...box, minY: box.maxY - 26 },
+        ),
+      ];
+    },
+  };
+}
+
+function heldWords(piece: string, { turnHandleTo, mitreDeg, keep }: SawCut): string {
+  const handle =
+    turnHandleTo === "neither" ? "handle straight" : `handle ${turnHandleTo} ${sawDeg(mitreDeg)}`;
+  return `${piece}: ${handle}, keep ${keep}.`;
+}
+
+/** Sizes of the stick on the table, mm on paper. */
+const TABLE = { backMm: 24, beyondMm: 22, handleMm: 15 } as const;
+
+/** The stick from above, the fence at the top and the operator below; under it the blade as the operator sees it. */
+function sawPanel(heading: string, cut: SawCut): PagePanel {
+  return {
+    heading: `${heading}: ${cut.edgeAtFence} at the fence`,
+    draw: (box) => {
+      const split = box.minY + 64;
+      return [...tableItems(cut, { ...box, maxY: split }), ...bladeItems(cut, { ...box, minY: split + 3 })];
+    },
+  };
+}
+
+function tableItems(cut: SawCut, box: Box): readonly Item[] {
+  const slope = Math.tan(toRad(cut.mitreDeg)) * (cut.turnHandleTo === "left" ? 1 : -1);
+  // Very long mitres are drawn as far as the room allows; the figure says the angle.
+  const half = Math.max(-22, Math.min(22, (TABLE.backMm / 2) * slope));
+  const fenceY = box.minY + 9;
+  const nearY = fenceY + TABLE.backMm;
+  const centreX = (box.minX + box.maxX) / 2;
+  const far: PaperPoint = [centreX + half, fenceY];
+  const near: PaperPoint = [centreX - half, nearY];
+  const view = sketch({
+    bounds: { minX: 0, minY: 0, maxX: 1, maxY: 1 },
+    box,
+    marginMm: 0,
+    scaleRatio: 1,
+  });
+  const edge = (side: "left" | "right", y: number): PaperPoint => [
+    side === "left" ? box.minX + 1 : box.maxX - 1,
+    y,
+  ];
+  const other = cut.keep === "left" ? "right" : "left";
+  const kept = [far, edge(cut.keep, fenceY), edge(cut.keep, nearY), near];
+  const offcut = [far, edge(other, fenceY), edge(other, nearY), near];
+  view.draw("waste", wasteItems(offcut));
+  view.draw("wood", woodItems(kept, "along the grain"));
+  view.draw("fence", groundItems([box.minX, fenceY], [box.maxX, fenceY]));
+  const direction: PaperPoint = [near[0] - far[0], near[1] - far[1]];
+  const lengthMm = Math.hypot(direction[0], direction[1]);
+  const along: PaperPoint = [direction[0] / lengthMm, direction[1] / lengthMm];
+  const handle: PaperPoint = [near[0] + along[0] * TABLE.handleMm, near[1] + along[1] * TABLE.handleMm];
+  const beyond: PaperPoint = [far[0] - along[0] * 5, far[1] - along[1] * 5];
+  view.draw("saw cut", [
+    stroke(openPath([beyond, handle]), {
+      line: "long-dashed double-dotted",
+      colour: GAUGE_LINE,
+      weight: "gauge",
+    }),
+  ]);
+  const squareFoot: PaperPoint = [far[0], handle[1] + 2];
+  if (cut.mitreDeg > 0)
+    view.draw("square", [stroke(openPath([far, squareFoot]), { line: "long-dashed dotted" })]);
+  const sign = cut.turnHandleTo === "left" ? -1 : 1;
+  const arc = angleItems({
+    centre: far,
+    radiusMm: TABLE.backMm + 9,
+    fromDeg: 270,
+    sweepDeg: sign * cut.mitreDeg,
+  });
+  view.draw("angle", arc.items);
+  const isKeptLeft = cut.keep === "left";
+  const keptX = isKeptLeft
+    ? (box.minX + Math.min(far[0], near[0])) / 2
+    : (box.maxX + Math.max(far[0], near[0])) / 2;
+  const offX = isKeptLeft
+    ? (box.maxX + Math.max(far[0], near[0])) / 2
+    : (box.minX + Math.min(far[0], near[0])) / 2;
+  const middleY = (fenceY + nearY) / 2;
+  const start = isKeptLeft ? "start" : "end";
+  const startX = isKeptLeft ? box.minX + 2.5 : box.maxX - 2.5;
+  const nearEdge = cut.edgeAtFence === "ceiling edge" ? "wall edge" : "ceiling edge";
+  view.label("fence", [{ at: [box.minX, fenceY - 3], anchor: "start" }]);
+  view.label(cut.edgeAtFence, [{ at: [startX, fenceY + 4.2], anchor: start }]);
+  view.label(nearEdge, [{ at: [startX, nearY - 1.6], anchor: start }]);
+  view.label("KEEP", [spotOn([keptX, middleY])], { bold: true });
+  view.label("offcut", [spotOn([offX, middleY])]);
+  const isLongAtFence = isKeptLeft ? far[0] > near[0] : far[0] < near[0];
+  if (cut.mitreDeg > 0) {
+    const toKept = isKeptLeft ? -1 : 1;
+    // Where the line of a square cut would run through the words they go to the other side of the blade.
+    const nearSide = (far[0] - near[0]) * toKept > 0 ? -toKept : toKept;
+    const farWords = isLongAtFence ? "long point" : "short point";
+    const nearWords = isLongAtFence ? "short point" : "long point";
+    view.label(farWords, [{ at: [far[0] + toKept * 1.5, fenceY - 3], anchor: toKept < 0 ? "end" : "start" }]);
+    view.label(nearWords, [
+      { at: [near[0] + nearSide * 4.5, nearY + 4.8], anchor: nearSide < 0 ? "end" : "start" },
+    ]);
+  }
+  const turned =
+    cut.turnHandleTo === "neither"
+      ? "handle straight: 0°"
+      : `handle to the ${cut.turnHandleTo}: ${sawDeg(cut.mitreDeg)}`;
+  view.label(turned, [{ at: [handle[0], handle[1] + 5.5], anchor: "middle" }], { bold: true });
+  view.label("you stand here", [{ at: [centreX, box.maxY - 1], anchor: "middle" }]);
+  return view.items();
+}
+
+/** The blade from the operator's place: table, the stick's thickness, the cut through it. */
+function bladeItems(cut: SawCut, box: Box): readonly Item[] {
+  const tableY = box.maxY - 6;
+  const thick = 9;
+  const centreX = (box.minX + box.maxX) / 2;
+  const lean = cut.bladeLeans === "left" ? 1 : cut.bladeLeans === "right" ? -1 : 0;
+  const directionDeg = 90 + lean * cut.bevelDeg;
+  const foot: PaperPoint = [centreX, tableY];
+  const topX = centreX - lean * Math.min(60, thick * Math.tan(toRad(Math.min(cut.bevelDeg, 75))));
+  const top: PaperPoint = [topX, tableY - thick];
+  const view = sketch({ bounds: { minX: 0, minY: 0, maxX: 1, maxY: 1 }, box, marginMm: 0, scaleRatio: 1 });
+  const reach = 30;
+  const side = (which: "left" | "right"): readonly PaperPoint[] => {
+    const x = centreX + (which === "left" ? -reach : reach);
+    return [foot, [x, tableY], [x, tableY - thick], top];
+  };
+  view.draw("waste", wasteItems(side(cut.keep === "left" ? "right" : "left")));
+  view.draw("wood", woodItems(side(cut.keep), "along the grain"));
+  view.draw("table", groundItems([box.maxX, tableY], [box.minX, tableY]));
+  const tip = paperAside(foot, 27, directionDeg);
+  view.draw("blade", [
+    stroke(openPath([paperAside(foot, -4, directionDeg), tip]), {
+      line: "long-dashed double-dotted",
+      colour: GAUGE_LINE,
+      weight: "gauge",
+    }),
+  ]);
+  if (lean !== 0) {
+    view.draw("upright", [
+      stroke(openPath([foot, paperAside(foot, 27, 90)]), { line: "long-dashed dotted" }),
+    ]);
+    const arc = angleItems({ centre: foot, radiusMm: 22, fromDeg: 90, sweepDeg: lean * cut.bevelDeg });
+    view.draw("angle", arc.items);
+  }
+  const words = lean === 0 ? "blade upright: 0°" : `blade leans ${cut.bladeLeans}: ${sawDeg(cut.bevelDeg)}`;
+  const away = lean >= 0 ? "start" : "end";
+  view.label(words, [{ at: [centreX + (lean >= 0 ? 3 : -3), tableY - 24], anchor: away }], { bold: true });
+  view.label("face up", [
+    {
+      at: [centreX + (cut.keep === "left" ? -reach : reach), tableY - thick - 1.4],
+      anchor: cut.keep === "left" ? "start" : "end",
+    },
+  ]);
+  view.label("table", [{ at: [box.minX, tableY + 5], anchor: "start" }]);
+  return view.items();
+}
