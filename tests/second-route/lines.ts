@@ -45,7 +45,10 @@ export function markFaults(plan: PlanJson, mark: MarkJson, woods: readonly FlatR
   }
 }
 
-/** A foot is where a shape ends: a corner of the planned ring, laid bare by the named cut and standing on the wood. */
+/**
+ * A foot is where a shape ends: a corner of the planned ring that the named cut laid bare and that stands on the wood,
+ * but for the shaving that may still lie over the face beside it.
+ */
 function footFaults(
   plan: PlanJson,
   mark: MarkJson,
@@ -57,7 +60,7 @@ function footFaults(
   const standing = boundaryDistance(woods[mark.before - 1], 0);
   const feet = plan.planned
     .map((v): Xy => [v[0], v[1]])
-    .filter((v) => bare(v) < MARK_MM && standing(v) < MARK_MM);
+    .filter((v) => bare(v) < plan.tolerance && standing(v) < plan.tolerance);
   const isFound = feet.some((v) => Math.abs(Math.abs(v[0] - mark.at[0]) - mark.distance) < SAME_PLACE_MM);
   return isFound ? [] : [`no foot of cut ${by} lies ${mark.distance} mm across from it`];
 }

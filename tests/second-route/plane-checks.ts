@@ -1,6 +1,15 @@
 /** What one cut of a plane is held to: its poses, walls, bench, body, guide, seat and bearing. */
 import { type Finding, mm, type Rule } from "./finding.ts";
-import { boundaryDistance, boundaryPlaces, boxOf, type FlatRegion, flatChain, turnedBy } from "./flat.ts";
+import {
+  arcOf,
+  boundaryDistance,
+  boundaryPlaces,
+  boxOf,
+  bulgeOf,
+  type FlatRegion,
+  flatChain,
+  turnedBy,
+} from "./flat.ts";
 import { guideFaults } from "./guides.ts";
 import { heldIn } from "./let-down.ts";
 import {
@@ -145,10 +154,15 @@ function seatFindings({ cut, sole, runs, woods }: PlaneCut): readonly Finding[] 
     : [];
 }
 
-function bearingFaults({ sole, runs, planned }: PlaneCut): readonly string[] {
+/**
+ * A sole bears where it lies on the planned face; a plane of another radius than the
+ * arc it shapes does so where it lies within half of what the maker allows the face to be off.
+ */
+function bearingFaults({ plan, sole, runs, planned }: PlaneCut): readonly string[] {
   const run = runs[runs.length - 1];
   const pose = run[run.length - 1];
-  const toPlanned = boundaryDistance(planned, BEARS_MM / 4);
+  const nearMm = isOnPlannedArc(plan, sole, pose) ? BEARS_MM : plan.tolerance / 2;
+  const toPlanned = boundaryDistance(planned, nearMm / 4);
   const outline = flatChain(sole).map((p) => inPlace(pose, p));
   let on = 0;
   let all = 0;
@@ -156,10 +170,24 @@ function bearingFaults({ sole, runs, planned }: PlaneCut): readonly string[] {
     const [a, b] = [outline[k], outline[k + 1]];
     const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
     all += length;
-    if (toPlanned([(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]) <= BEARS_MM) on += length;
+    if (toPlanned([(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]) <= nearMm) on += length;
   }
   // One percent for the places at either end of the stretch that bears.
   return on / all < BEARS_RATIO - 0.01
     ? [`${Math.round((100 * on) / all)} % of the sole lies on the wanted face`]
     : [];
+}
+
+/** Whether the sole in this pose lies on the circle of an arc of the planned ring. */
+function isOnPlannedArc(plan: PlanJson, sole: readonly BulgedVertex[], pose: PoseXyt): boolean {
+  const own = arcOf([sole[0][0], sole[0][1]], [sole[1][0], sole[1][1]], bulgeOf(sole[0]));
+  const centre = inPlace(pose, own.centre);
+  return plan.planned.some((v, i) => {
+    const bulge = bulgeOf(v);
+    if (bulge === 0) return false;
+    const next = plan.planned[(i + 1) % plan.planned.length];
+    const arc = arcOf([v[0], v[1]], [next[0], next[1]], bulge);
+    const apartMm = Math.hypot(arc.centre[0] - centre[0], arc.centre[1] - centre[1]);
+    return apartMm + Math.abs(arc.radiusMm - own.radiusMm) < BEARS_MM;
+  });
 }

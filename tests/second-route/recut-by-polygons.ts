@@ -7,9 +7,10 @@
  */
 import type { MultiPolygon } from "polygon-clipping";
 import { areaMm2, NoAnswer, outlinesOf, regionOf, without } from "./booleans.ts";
-import { apartMm, faceReport, missingDepth } from "./face.ts";
+import { apartMm, missingDepth } from "./face.ts";
 import { type Finding, mm } from "./finding.ts";
 import { boxOf, type FlatOutline, type FlatRegion, flatRing } from "./flat.ts";
+import { faceReport } from "./left-over.ts";
 import { AREA_AGREES_MM2, OVERCUT_MM, SHAVING_MM2 } from "./limits.ts";
 import { markFaults } from "./lines.ts";
 import { type CutJson, missingKeys, nullNumbers, type PlanJson } from "./plan-json.ts";
@@ -138,11 +139,14 @@ function looseMm2(wood: MultiPolygon): number {
 function finishFindings(plan: PlanJson, drawn: FlatRegion, left: FlatRegion): readonly Finding[] {
   const face = faceReport(plan, drawn, left);
   const found = [...face.findings];
-  for (const [name, said, is] of [
+  for (const [name, said, [least, most]] of [
     ["proud", plan.finish.proud, face.proudMm],
-    ["under", plan.finish.under, face.underMm],
+    ["under", plan.finish.under, [face.underMm, face.underMm]],
   ] as const)
-    if (Math.abs(said - is) > 2 * OVERCUT_MM)
-      found.push({ rule: "finish said", says: `${name} is said to be ${mm(said)} and is ${mm(is)}` });
+    if (said < least - 2 * OVERCUT_MM || said > most + 2 * OVERCUT_MM)
+      found.push({
+        rule: "finish said",
+        says: `${name} is said to be ${mm(said)} and is ${mm(least)} to ${mm(most)}`,
+      });
   return found;
 }
