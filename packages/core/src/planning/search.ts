@@ -5,12 +5,12 @@ import { normaliseDeg } from "../measure/index.ts";
 import { type Bench, type BenchOptions, layOutBench } from "./bench.ts";
 import { FLAT_CANTS_DEG } from "./cants.ts";
 import type { SawDraft } from "./draft-cut.ts";
-import { costOf, orderCurves, orderFlats, type Refused } from "./order.ts";
+import { costOf, type Ordered, orderCurves, orderFlats, type Refused } from "./order.ts";
 import { roughingCuts } from "./roughing.ts";
 import { makeAll, type Sequence, tidied } from "./sequence.ts";
-import { wantedCuts, wasteOverCurves } from "./strategy.ts";
+import { type Wanted, wantedCuts, wasteOverCurves } from "./strategy.ts";
 import type { Way } from "./way.ts";
-import { outwardTiltDeg } from "./worked-piece.ts";
+import { outwardTiltDeg, type WorkedPiece } from "./worked-piece.ts";
 
 export interface Found {
   readonly way: Way;
@@ -41,16 +41,19 @@ export function* searchWay(way: Way, makeBench: BenchMaker): Generator<SearchSte
   const { bench, before, after } = laid;
   const wanted = wantedCuts(bench);
   yield "taking the waste";
-  const start = bench.startRegion;
-  const first = orderFlats(bench, start, wanted.flats);
   const arcs = bench.worked.filter((piece) => piece.curve);
-  const rough = roughingCuts(bench, first.wood, arcs, wasteOverCurves(bench, first.wood));
-  const flats =
-    rough.length > 0
-      ? orderFlats(bench, start, [...wanted.flats, ...rough.map((draft) => ({ ways: [draft] }))])
-      : first;
+  const whole = cutFace(bench, wanted, arcs);
   yield "finding an order for the curves";
-  const curves = orderCurves(bench, flats.wood, wanted.curves);
+  // No waste is taken for a curve that cannot be cut: what stands there is a carver's or another shelf's.
+  const lost = new Set(whole.curves.refused.flatMap((r) => r.draft.shapes));
+  const { flats, curves } =
+    lost.size === 0
+      ? whole
+      : cutFace(
+          bench,
+          wanted,
+          arcs.filter((arc) => !lost.has(arc.index)),
+        );
   yield "leaving out what is not needed";
   const drafts = [...before, ...[...flats.cuts, ...curves.cuts].map((cut) => cut.draft), ...after];
   const sequence = tidied(bench, flat.startRegion, makeAll(bench, flat.startRegion, drafts));
@@ -58,6 +61,22 @@ export function* searchWay(way: Way, makeBench: BenchMaker): Generator<SearchSte
   const refused = [...flats.refused, ...curves.refused];
   const cost = costOf(bench, sequence.cuts) + bench.weights.refused * (refused.length + wanted.none.length);
   return { way, bench, sequence, refused, cost, cutsMm2Left };
+}
+
+/** Flats, waste over the given arcs, then the curves, each in the best order found. */
+function cutFace(
+  bench: Bench,
+  wanted: Wanted,
+  arcs: readonly WorkedPiece[],
+): { readonly flats: Ordered; readonly curves: Ordered } {
+  const start = bench.startRegion;
+  const first = orderFlats(bench, start, wanted.flats);
+  const rough = roughingCuts(bench, first.wood, arcs, wasteOverCurves(bench, first.wood));
+  const flats =
+    rough.length > 0
+      ? orderFlats(bench, start, [...wanted.flats, ...rough.map((draft) => ({ ways: [draft] }))])
+      : first;
+  return { flats, curves: orderCurves(bench, flats.wood, wanted.curves) };
 }
 
 interface Laid {
