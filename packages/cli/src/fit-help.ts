@@ -8,7 +8,10 @@ const COMMON = `  --json               numbers for a program, named with their u
 
 export const FIT_OVERVIEW = `
   mouldwright mitre    saw settings of a sprung moulding, and how each piece lies on the saw
-  mouldwright frame    rails of a frame: lengths at both edges, mitres, rebate and glass`;
+  mouldwright frame    rails of a frame: lengths at both edges, mitres, rebate and glass
+  mouldwright rake     sections of a raking moulding and its upper return, and their cuts
+  mouldwright movement how much wood shrinks or swells from one moisture to another
+  mouldwright moisture what moisture wood comes to in air of a temperature and humidity`;
 
 export const FIT_HELP = {
   mitre: `mouldwright mitre --spring 38 --corner 90
@@ -48,6 +51,56 @@ ${COMMON}
 Example, the barometer case:
   mouldwright frame --sight 90x620 --width 30 --rebate 8 --allow 2 --picture barometer.svg
 `,
+  rake: `mouldwright rake SECTION.svg|SECTION.dxf|JOB.json --slope 22.5
+mouldwright rake --slope 22.5 --projection 25 --height 25
+
+The sections of a level moulding, the rake above it and the upper return, from any one of the
+three; or the three heights of one point.
+
+  --slope 22.5         from level, 0 to 75
+  --projection 25 --height 25
+                       one point: how far from the wall, how high from the foot
+  --given rake         which of the three was given: level, rake or return; level unless said
+  --foot 90 --head 90  corners in plan at both ends of the slope, outside ones unless --kind inside
+  --wall gauge|far     which edge of the stick lies at the wall; the far edge unless said
+  --spring 38          the back's angle from the wall; from the section's own bevels unless said
+  --from wall|ceiling  from where the spring is measured; the wall unless said
+  --run 300            level run of the slope at the wall: how long the rake comes out
+  --sections DIR       write the three sections into this folder, as drawings that plan reads
+  --stick 42x18 --at 0,0
+                       the stick and the section's place in it, as for plan
+${COMMON}
+
+Examples, for the chart cabinet's broken pediment:
+  mouldwright rake cornice.json --slope 22.5 --run 300 --picture pediment.svg
+  mouldwright rake cornice.json --slope 22.5 --sections pediment
+`,
+  movement: `mouldwright movement --timber "black cherry" --width 60 --from 12 --to 6 --sawn flat
+
+  --timber NAME        a timber of the table; near names are offered
+  --width 60           across the grain; --thickness 22 as well if wanted
+  --from 12 --to 6     moisture before and after, percent
+  --sawn flat|quarter  flat: the growth rings lie across the width; quarter: upright to it
+${COMMON}
+
+Example, the side of the chart cabinet over a heated winter:
+  mouldwright movement --timber "black cherry" --width 450 --from 11 --to 7 --sawn flat
+`,
+  moisture: `mouldwright moisture --temperature 21 --humidity 50
+
+  --temperature 21     of the air in °C, below nought as --temperature=-5; 70F for °F
+  --humidity 50        relative humidity of the air, percent
+${COMMON}
+
+Example, the harbour office in January:
+  mouldwright moisture --temperature 19 --humidity 35
+`,
 } as const;
 
-export const FIT_COMMANDS = ["mitre", "frame"] as const satisfies readonly (keyof typeof FIT_HELP)[];
+export const FIT_COMMANDS = [
+  "mitre",
+  "frame",
+  "rake",
+  "movement",
+  "moisture",
+] as const satisfies readonly (keyof typeof FIT_HELP)[];

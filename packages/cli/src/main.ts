@@ -7,7 +7,10 @@ import { FRAME_OPTIONS, frameCommand } from "./frame-command.ts";
 import { COMMANDS, type CommandName, HELP, versionText } from "./help.ts";
 import { type Io, processIo } from "./io.ts";
 import { MITRE_OPTIONS, mitreCommand } from "./mitre-command.ts";
+import { MOISTURE_OPTIONS, moistureCommand } from "./moisture-command.ts";
+import { MOVEMENT_OPTIONS, movementCommand } from "./movement-command.ts";
 import { planCommand } from "./plan-command.ts";
+import { RAKE_OPTIONS, rakeCommand } from "./rake-command.ts";
 import { recutCommand } from "./recut-command.ts";
 import { reportOf } from "./report.ts";
 import { sectionCommand } from "./section-command.ts";
@@ -44,6 +47,9 @@ const RUN: Readonly<
   shelf: { options: UNIT, run: shelfCommand },
   mitre: { options: MITRE_OPTIONS, run: mitreCommand },
   frame: { options: FRAME_OPTIONS, run: frameCommand },
+  rake: { options: RAKE_OPTIONS, run: rakeCommand },
+  movement: { options: MOVEMENT_OPTIONS, run: movementCommand },
+  moisture: { options: MOISTURE_OPTIONS, run: moistureCommand },
 };
 
 /**

@@ -53,14 +53,20 @@ export function fitPage({ title, notes }: PageWords, rows: readonly PageRow[]): 
   for (const { heightMm, panels, shares } of rows) {
     const total = shares?.reduce((sum, share) => sum + share, 0) ?? panels.length;
     const room = inner - gapMm * (panels.length - 1);
+    const wides = panels.map((_, index) => (room * (shares?.[index] ?? 1)) / total);
+    const headings = panels.map(({ heading }, index) =>
+      wrapText(heading, HEADING_MM, wides[index] ?? room, "bold"),
+    );
+    // Neighbours begin level, however long their headings are.
+    const lines = Math.max(...headings.map((heading) => heading.length));
     let x = marginMm;
     for (const [index, panel] of panels.entries()) {
-      const wide = (room * (shares?.[index] ?? 1)) / total;
-      const heading = wrapText(panel.heading, HEADING_MM, wide, "bold");
+      const wide = wides[index] ?? room;
+      const heading = headings[index] ?? [];
       const head = heading.map((line, place) =>
         text([x, y + HEADING_MM * (0.8 + place * LINE_RATIO)], line, { sizeMm: HEADING_MM, bold: true }),
       );
-      const top = y + HEADING_MM * LINE_RATIO * heading.length + 1;
+      const top = y + HEADING_MM * LINE_RATIO * lines + 1;
       const box = { minX: x, minY: top, maxX: x + wide, maxY: y + heightMm };
       items.push(group("panel", [...head, ...panel.draw(box)]));
       x += wide + gapMm;

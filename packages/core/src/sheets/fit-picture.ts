@@ -2,3 +2,5 @@
 export type { FitPictureOptions } from "./fit-page.ts";
 export { drawFrame, type FrameSizes } from "./frame-picture.ts";
 export { drawMitre } from "./mitre-picture.ts";
+export { drawMoisture, drawMovement, type SeasonSaid } from "./movement-picture.ts";
+export { drawRake, drawRakePoint } from "./rake-picture.ts";

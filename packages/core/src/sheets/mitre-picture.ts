@@ -224,7 +224,7 @@ function heldWords(piece: string, { turnHandleTo, mitreDeg, keep }: SawCut): str
 const TABLE = { backMm: 24, beyondMm: 22, handleMm: 15 } as const;
 
 /** The stick from above, the fence at the top and the operator below; under it the blade as the operator sees it. */
-function sawPanel(heading: string, cut: SawCut): PagePanel {
+export function sawPanel(heading: string, cut: SawCut): PagePanel {
   return {
     heading: `${heading}: ${cut.edgeAtFence} at the fence`,
     draw: (box) => {

@@ -1,0 +1,58 @@
+/** How a section hangs on its wall: from its own spring bevels unless the maker says otherwise. */
+import { type Placing, springBevels, springFrom, type WallEdge } from "mouldwright/making";
+import { fine, type Outcome } from "mouldwright/measure";
+import type { Section } from "mouldwright/section";
+import { type OptionKinds, readChoice } from "./arguments.ts";
+import type { Command } from "./command.ts";
+import { readAngle } from "./fit-options.ts";
+
+export const PLACING_OPTIONS: OptionKinds = {
+  wall: { value: true, sample: "--wall far" },
+  spring: { value: true, sample: "--spring 38" },
+  from: { value: true, sample: "--from ceiling" },
+};
+
+export interface FoundPlacing {
+  readonly placing: Placing;
+  /** Where the spring comes from, as a maker would say it. */
+  readonly said: string;
+}
+
+const SQUARE_DEG = 90;
+
+/**
+ * `--wall gauge|far`: the edge at the wall, the far one unless said. `--spring`: as on the mitre; without it the
+ * spring of the bevel at that edge, else what the other bevel leaves of a right angle, else flat against the wall.
+ */
+export function readPlacing({ given }: Command, section: Section): Outcome<FoundPlacing> {
+  const wall = readChoice(given, "wall", ["gauge", "far"]);
+  if (!wall.ok) return wall;
+  const from = readChoice(given, "from", ["wall", "ceiling"]);
+  if (!from.ok) return from;
+  const asked = readAngle(given, "spring");
+  if (!asked.ok) return asked;
+  const wallEdge: WallEdge = wall.value === "gauge" ? "gauge edge" : "far edge";
+  if (asked.value !== undefined) {
+    const spring = springFrom(from.value ?? "wall", asked.value);
+    if (!spring.ok) return spring;
+    const placing = { springFromWallDeg: spring.value.fromWallDeg, wallEdge };
+    return fine({ placing, said: "as given" });
+  }
+  const { bevels } = springBevels(section);
+  const atWall = bevels.find(({ edge }) => edge === wallEdge);
+  if (atWall !== undefined) {
+    return fine({
+      placing: { springFromWallDeg: atWall.fromBackDeg, wallEdge },
+      said: "from the bevel at that edge",
+    });
+  }
+  const atCeiling = bevels.find(({ edge }) => edge !== wallEdge);
+  if (atCeiling !== undefined && atCeiling.fromBackDeg <= SQUARE_DEG) {
+    const springFromWallDeg = SQUARE_DEG - atCeiling.fromBackDeg;
+    return fine({ placing: { springFromWallDeg, wallEdge }, said: "from the bevel at the other edge" });
+  }
+  return fine({
+    placing: { springFromWallDeg: 0, wallEdge },
+    said: "no bevel: the back stands flat against the wall",
+  });
+}
