@@ -1,4 +1,4 @@
-import { requireBetween, requireNotNegative, requirePositive } from "../measure/index.ts";
+import { FLAT_BULGE, requireBetween, requireNotNegative, requirePositive } from "../measure/index.ts";
 import type { Arc } from "./types.ts";
 
 /**
@@ -60,9 +60,6 @@ export function segmentAreaMm2(radiusMm: number, sweepRad: number): number {
   requireBetween("sweepRad", sweepRad, -2 * Math.PI, 2 * Math.PI);
   return (radiusMm * radiusMm * angleLessSine(sweepRad)) / 2 + 0;
 }
-
-/** Below this bulge one term of the series is exact to rounding (the next is a fifth of the bulge squared). */
-const FLAT_BULGE = 1e-8;
 
 /** As `segmentAreaMm2`, from the ends and bulge of an arc; a flat one's radius and sweep would run away. */
 export function circularSegmentMm2(piece: Arc): number {

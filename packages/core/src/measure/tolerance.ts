@@ -119,3 +119,15 @@ export const SOLE_AGREEMENT_MM = 1e-3;
 
 /** A closed run of walls that misses its own start by no more than this was measured well enough to cut from, mm. */
 export const RUN_CLOSES_MM = 5;
+
+/** Below this bulge one term of the series is exact to rounding (the next is a fifth of the bulge squared). */
+export const FLAT_BULGE = 1e-8;
+
+/** Programs write the direction with nine digits or more; a lean this small moves a moulding by less than the grid. */
+export const ASLANT_RATIO = 1e-9;
+
+/** What is missing from a full turn in a file of six digits, radians. */
+export const FULL_TURN_SLACK = 1e-5;
+
+/** A pivot smaller than this part of the largest entry is dependent on the others: its unknown is taken as 0. */
+export const DEPENDENT_RATIO = 1e-12;

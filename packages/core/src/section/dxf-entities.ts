@@ -1,5 +1,7 @@
 /** Entities of a DXF as drawn curves, in the drawing's own units, y up. Other kinds of entity give nothing. */
+
 import type { Point } from "../curve/index.ts";
+import { ASLANT_RATIO, FULL_TURN_SLACK } from "../measure/index.ts";
 import { type DxfRecord, numberOf, readDxfNumber } from "./dxf-tags.ts";
 import { type Affine, IDENTITY, scaling } from "./read-affine.ts";
 import { type DrawnCurve, drawnBulge, drawnCircle, mapCurve } from "./read-curves.ts";
@@ -60,9 +62,6 @@ function facingOf(record: DxfRecord): 1 | -1 | null {
   if (!(length > 0) || Math.abs(x) + Math.abs(y) > length * ASLANT_RATIO) return null;
   return z > 0 ? 1 : -1;
 }
-
-/** Programs write the direction with nine digits or more; a lean this small moves a moulding by less than the grid. */
-const ASLANT_RATIO = 1e-9;
 
 export function facingMap(facing: 1 | -1): Affine {
   return facing === 1 ? IDENTITY : scaling(-1, 1);
@@ -145,9 +144,6 @@ function ellipseRun(record: DxfRecord, facing: 1 | -1): DxfRun | EntityTrouble {
   const sweep = closed ? 2 * Math.PI : sweepRad;
   return { curves: [{ kind: "ellipse", from, to, centre, u, v, startRad, sweepRad: sweep }], closed };
 }
-
-/** What is missing from a full turn in a file of six digits, radians. */
-const FULL_TURN_SLACK = 1e-5;
 
 interface BulgeVertex {
   readonly x: number;

@@ -1,7 +1,5 @@
 /** Small dense systems of equations. */
-
-/** A pivot smaller than this part of the largest entry is dependent on the others: its unknown is taken as 0. */
-const DEPENDENT_RATIO = 1e-12;
+import { DEPENDENT_RATIO } from "../measure/index.ts";
 
 /**
  * Solves A x = b for a symmetric, positive semidefinite A (rows of numbers) by elimination with diagonal pivoting.

@@ -6,6 +6,8 @@ const FORMAT_NAMES: Readonly<Record<string, string>> = {
   "mouldwright/plan": "a plan",
   "mouldwright/job": "a job",
   "mouldwright/shelf": "a shelf of planes",
+  "mouldwright/cornice": "a run of cornice",
+  "mouldwright/lengths": "pieces and sticks",
 };
 
 function formatName(format: string): string {
