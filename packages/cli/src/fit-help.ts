@@ -10,6 +10,7 @@ export const FIT_OVERVIEW = `
   mouldwright mitre    saw settings of a sprung moulding, and how each piece lies on the saw
   mouldwright frame    rails of a frame: lengths at both edges, mitres, rebate and glass
   mouldwright rake     sections of a raking moulding and its upper return, and their cuts
+  mouldwright lengths  pieces marked along real sticks: fewest sticks, neighbours together
   mouldwright movement how much wood shrinks or swells from one moisture to another
   mouldwright moisture what moisture wood comes to in air of a temperature and humidity`;
 
@@ -75,6 +76,21 @@ Examples, for the chart cabinet's broken pediment:
   mouldwright rake cornice.json --slope 22.5 --run 300 --picture pediment.svg
   mouldwright rake cornice.json --slope 22.5 --sections pediment
 `,
+  lengths: `mouldwright lengths JOB.json
+
+JOB.json names the pieces, in runs that meet at their ends, and the sticks at hand with their bad
+places, in millimetres:
+  { "format": "mouldwright/lengths", "version": 1, "name": "Barometer case: frame",
+    "runs": [{ "name": "Frame", "ends": "closed",
+               "pieces": [{ "lengthMm": 150 }, { "lengthMm": 680 }, { "lengthMm": 150 }, { "lengthMm": 680 }] }],
+    "sticks": [{ "lengthMm": 2400, "count": 2, "badPlaces": [{ "fromMm": 900, "toMm": 940, "why": "knot" }] }],
+    "allowances": { "kerfMm": 1.5, "trimMm": 3, "planingMm": 50 } }
+
+${COMMON}
+
+Example:
+  mouldwright lengths barometer-lengths.json --picture barometer-rod.svg
+`,
   movement: `mouldwright movement --timber "black cherry" --width 60 --from 12 --to 6 --sawn flat
 
   --timber NAME        a timber of the table; near names are offered
@@ -101,6 +117,7 @@ export const FIT_COMMANDS = [
   "mitre",
   "frame",
   "rake",
+  "lengths",
   "movement",
   "moisture",
 ] as const satisfies readonly (keyof typeof FIT_HELP)[];

@@ -6,6 +6,7 @@ import { EXIT } from "./exit-codes.ts";
 import { FRAME_OPTIONS, frameCommand } from "./frame-command.ts";
 import { COMMANDS, type CommandName, HELP, versionText } from "./help.ts";
 import { type Io, processIo } from "./io.ts";
+import { LENGTHS_OPTIONS, lengthsCommand } from "./lengths-command.ts";
 import { MITRE_OPTIONS, mitreCommand } from "./mitre-command.ts";
 import { MOISTURE_OPTIONS, moistureCommand } from "./moisture-command.ts";
 import { MOVEMENT_OPTIONS, movementCommand } from "./movement-command.ts";
@@ -48,6 +49,7 @@ const RUN: Readonly<
   mitre: { options: MITRE_OPTIONS, run: mitreCommand },
   frame: { options: FRAME_OPTIONS, run: frameCommand },
   rake: { options: RAKE_OPTIONS, run: rakeCommand },
+  lengths: { options: LENGTHS_OPTIONS, run: lengthsCommand },
   movement: { options: MOVEMENT_OPTIONS, run: movementCommand },
   moisture: { options: MOISTURE_OPTIONS, run: moistureCommand },
 };

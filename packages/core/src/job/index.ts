@@ -9,6 +9,15 @@ export {
   shelfFileOfJob,
   shelfOfJob,
 } from "./compute-job.ts";
+export {
+  CORNICE_FORMAT,
+  CORNICE_VERSION,
+  type CorniceJob,
+  corniceQuestionOf,
+  readCorniceJob,
+  type SectionSizes,
+} from "./cornice-job.ts";
 export { JOB_FORMAT, JOB_LIMITS, JOB_VERSION, type Job, jobSchema } from "./job-schema.ts";
 export { jobJsonSchema, jobSchemaText } from "./json-schema.ts";
+export { LENGTHS_FORMAT, LENGTHS_VERSION, type LengthsJob, readLengthsJob } from "./lengths-job.ts";
 export { readJob, writeJob } from "./read-job.ts";

@@ -4,3 +4,4 @@ export { drawFrame, type FrameSizes } from "./frame-picture.ts";
 export { drawMitre } from "./mitre-picture.ts";
 export { drawMoisture, drawMovement, type SeasonSaid } from "./movement-picture.ts";
 export { drawRake, drawRakePoint } from "./rake-picture.ts";
+export { drawRod } from "./rod-picture.ts";
