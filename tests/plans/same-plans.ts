@@ -67,6 +67,14 @@ export function mirrorDifferences(plan: PlanJson, mirrored: PlanJson): readonly 
     );
     if (apart > AREA_MM2) found.push(`${path}.after: ${apart} mm² apart`);
   });
+  const { proud, under, rms } = plan.finish;
+  const other = mirrored.finish;
+  hold(
+    "finish",
+    { proud, under, rms },
+    { proud: other.proud, under: other.under, rms: other.rms },
+    HEIGHT_MM,
+  );
   plan.marks.forEach((mark, i) => {
     const other = mirrored.marks[i];
     hold(`marks[${i}].at`, flip(mark.at), other.at, PLACE_MM);

@@ -37,9 +37,45 @@ export function areaMm2(region: MultiPolygon): number {
   return area;
 }
 
-/** All outlines of a region together; even-odd, so holes need no mark. The library repeats the first point. */
+/**
+ * All outlines of a region together; even-odd, so holes need no mark. The library repeats the first point. Hairs are
+ * left off: where two sides that are meant to be one miss by rounding, a fin without width stands between them, and a
+ * plane let down would be stopped by it.
+ */
 export function outlinesOf(region: MultiPolygon): FlatRegion {
-  return region.flatMap((polygon) => polygon.map((outline) => outline.slice(0, -1) as Xy[]));
+  return region
+    .flatMap((polygon) => polygon.map((outline) => withoutHairs(outline.slice(0, -1) as Xy[])))
+    .filter((outline) => outline.length > 2);
+}
+
+/** Width under which a fin is a hair, mm: a few roundings of a pose, far below the flattening. */
+const HAIR_MM = 1e-5;
+
+function withoutHairs(outline: readonly Xy[]): Xy[] {
+  let points = [...outline];
+  for (;;) {
+    const kept: Xy[] = [];
+    points.forEach((p, i) => {
+      const before = kept[kept.length - 1] ?? points[points.length - 1];
+      const after = points[(i + 1) % points.length];
+      if (apart(before, p) >= HAIR_MM && !isHairTip(before, p, after)) kept.push(p);
+    });
+    // A corner left off may lay bare the next one of the same hair.
+    if (kept.length === points.length || kept.length < 3) return kept;
+    points = kept;
+  }
+}
+
+/** Whether the outline turns back on itself at b, to within a hair's width. */
+function isHairTip(a: Xy, b: Xy, c: Xy): boolean {
+  const [ux, uy] = [b[0] - a[0], b[1] - a[1]];
+  const [vx, vy] = [c[0] - b[0], c[1] - b[1]];
+  if (ux * vx + uy * vy >= 0) return false;
+  return Math.abs(ux * vy - uy * vx) < HAIR_MM * Math.max(Math.hypot(ux, uy), Math.hypot(vx, vy));
+}
+
+function apart(a: Xy, b: Xy): number {
+  return Math.hypot(a[0] - b[0], a[1] - b[1]);
 }
 
 export function regionOf(outlines: FlatRegion): MultiPolygon {

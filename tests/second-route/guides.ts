@@ -101,8 +101,8 @@ function edgeFaults(plan: PlanJson, cut: CutJson, pose: PoseXyt, edge: string): 
 function sideOf(plan: PlanJson, turn: number, edge: string): "left" | "right" | null {
   const box: Box = boxOf([plan.stick.map((v): Xy => [v[0], v[1]])]);
   const outward: Record<string, Xy> = {
-    "gauge edge": [-1, 0],
-    "far edge": [1, 0],
+    "gauge edge": plan.gaugeEdge === "right" ? [1, 0] : [-1, 0],
+    "far edge": plan.gaugeEdge === "right" ? [-1, 0] : [1, 0],
     face: [0, 1],
     back: [0, -1],
   };

@@ -17,8 +17,10 @@ export function markFaults(plan: PlanJson, mark: MarkJson, woods: readonly FlatR
     faults.push(`it lies ${off.toFixed(4)} mm off the wood as it stands before cut ${mark.before}`);
   const box = boxOf([plan.stick.map((v): Xy => [v[0], v[1]])]);
   const [x, y] = mark.at;
-  if (Math.abs(mark.fromGaugeEdge - (x - box.minX)) > SAME_NUMBER)
-    faults.push(`it lies ${x - box.minX} mm from the gauge edge, not ${mark.fromGaugeEdge}`);
+  const isRight = plan.gaugeEdge === "right";
+  const fromGaugeEdge = isRight ? box.maxX - x : x - box.minX;
+  if (Math.abs(mark.fromGaugeEdge - fromGaugeEdge) > SAME_NUMBER)
+    faults.push(`it lies ${fromGaugeEdge} mm from the gauge edge, not ${mark.fromGaugeEdge}`);
   const said = saidDistance(mark.from);
   if (said === null) {
     const foot = /^foot of cut (\d+)$/.exec(mark.from);
@@ -32,9 +34,9 @@ export function markFaults(plan: PlanJson, mark: MarkJson, woods: readonly FlatR
   function saidDistance(from: string): ((x: number, y: number) => number) | null {
     switch (from) {
       case "gauge edge":
-        return (px) => px - box.minX;
+        return (px) => (isRight ? box.maxX - px : px - box.minX);
       case "far edge":
-        return (px) => box.maxX - px;
+        return (px) => (isRight ? px - box.minX : box.maxX - px);
       case "face":
         return (_, py) => box.maxY - py;
       case "back":

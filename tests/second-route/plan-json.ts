@@ -63,6 +63,8 @@ export interface PlanJson {
   readonly version: number;
   readonly unit: string;
   readonly tolerance: number;
+  /** On which side of the section the gauge edge lies; the format puts it on the left, at the least x. */
+  readonly gaugeEdge?: "left" | "right";
   readonly shelf: { readonly planes: readonly PlaneJson[] };
   readonly stick: readonly BulgedVertex[];
   readonly section: readonly BulgedVertex[];

@@ -93,3 +93,20 @@ test("arcs of a chain are flattened to within the format's chord error", () => {
     expect(RADIUS_MM - Math.hypot(x, y - RADIUS_MM)).toBeLessThanOrEqual(1.001e-4);
   }
 });
+
+test("a hair between two sides that are meant to be one is left off, a thin fin of wood is not", () => {
+  const block = (widthMm: number): FlatOutline => [
+    [0, 0],
+    [10, 0],
+    [10, 4],
+    [6 + widthMm, 4],
+    [6 + widthMm, 8],
+    [6, 8],
+    [6, 5],
+    [0, 5],
+  ];
+  expect(outlinesOf([[[...block(2e-6), [0, 0]] as [number, number][]]])[0].some(([, y]) => y > 6)).toBe(
+    false,
+  );
+  expect(outlinesOf([[[...block(0.05), [0, 0]] as [number, number][]]])[0]).toHaveLength(8);
+});
