@@ -9,6 +9,7 @@ const COMMON = `  --json               numbers for a program, named with their u
 export const FIT_OVERVIEW = `
   mouldwright mitre    saw settings of a sprung moulding, and how each piece lies on the saw
   mouldwright frame    rails of a frame: lengths at both edges, mitres, rebate and glass
+  mouldwright cornice  pieces of a run round a room or a case, with their joints
   mouldwright rake     sections of a raking moulding and its upper return, and their cuts
   mouldwright lengths  pieces marked along real sticks: fewest sticks, neighbours together
   mouldwright movement how much wood shrinks or swells from one moisture to another
@@ -51,6 +52,31 @@ ${COMMON}
 
 Example, the barometer case:
   mouldwright frame --sight 90x620 --width 30 --rebate 8 --allow 2 --picture barometer.svg
+`,
+  cornice: `mouldwright cornice JOB.json
+
+JOB.json names walls and corners from left to right as you face them, in millimetres:
+  { "format": "mouldwright/cornice", "version": 1, "name": "Chart cabinet: cornice",
+    "springFromWallDeg": 38, "projectionMm": 54.5, "heightMm": 50.7,
+    "wallsMm": [380, 1240, 380],
+    "corners": [{ "cornerDeg": 90, "kind": "outside" }, { "cornerDeg": 90, "kind": "outside" }],
+    "start": "against a wall", "end": "against a wall" }
+
+A corner may be measured by three lengths: "triangleMm": { "alongFirstMm", "alongSecondMm",
+"acrossMm" }; its "joint" is "mitre", "scribe left" or "scribe right". Ends are "square",
+"against a wall" or "return"; as many corners as walls close the run. With "sticks" (and
+"allowances") as in a file for mouldwright lengths the pieces are marked along them.
+
+  --section FILE       spring, projection and height from this section; also the scribe's outline
+  --wall gauge|far     which edge of the stick lies at the wall; the far edge unless said
+  --spring 38 --from wall|ceiling
+                       the section's spring, if its own bevels do not say it
+  --scribe FILE.svg    the outline of the scribe at full size
+  --rod FILE.svg       the pieces along their sticks
+${COMMON}
+
+Example:
+  mouldwright cornice cabinet-cornice.json --section cornice.json --picture cornice-run.svg
 `,
   rake: `mouldwright rake SECTION.svg|SECTION.dxf|JOB.json --slope 22.5
 mouldwright rake --slope 22.5 --projection 25 --height 25
@@ -116,6 +142,7 @@ Example, the harbour office in January:
 export const FIT_COMMANDS = [
   "mitre",
   "frame",
+  "cornice",
   "rake",
   "lengths",
   "movement",

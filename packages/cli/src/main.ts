@@ -2,6 +2,7 @@ import { cataloguedTrouble, type LengthUnit, type Outcome } from "mouldwright/me
 import { nearestWord } from "mouldwright/shelf";
 import { type OptionKinds, readArguments, readChoice } from "./arguments.ts";
 import { type Command, refuse, troublesOfRefusal } from "./command.ts";
+import { CORNICE_OPTIONS, corniceCommand } from "./cornice-command.ts";
 import { EXIT } from "./exit-codes.ts";
 import { FRAME_OPTIONS, frameCommand } from "./frame-command.ts";
 import { COMMANDS, type CommandName, HELP, versionText } from "./help.ts";
@@ -48,6 +49,7 @@ const RUN: Readonly<
   shelf: { options: UNIT, run: shelfCommand },
   mitre: { options: MITRE_OPTIONS, run: mitreCommand },
   frame: { options: FRAME_OPTIONS, run: frameCommand },
+  cornice: { options: CORNICE_OPTIONS, run: corniceCommand },
   rake: { options: RAKE_OPTIONS, run: rakeCommand },
   lengths: { options: LENGTHS_OPTIONS, run: lengthsCommand },
   movement: { options: MOVEMENT_OPTIONS, run: movementCommand },

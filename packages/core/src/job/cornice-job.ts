@@ -82,7 +82,7 @@ export interface CorniceJob {
   readonly start: CorniceQuestion["start"];
   readonly end: CorniceQuestion["end"];
   readonly sticks: LengthsQuestion["sticks"] | null;
-  readonly allowances: LengthsQuestion["allowances"] | null;
+  readonly allowances: NonNullable<LengthsQuestion["allowances"]> | null;
 }
 
 /** A cornice file; refused as `readJob` refuses, and where a corner or the spring cannot be. Never throws. */

@@ -1,0 +1,341 @@
+/** A run of cornice from above with its pieces, each sort of corner at the saw, and the scribe's outline at full size. */
+import type { Point } from "../curve/index.ts";
+import type { Cornice, CornicePiece, PieceEnd, SawCut, Scribe } from "../making/index.ts";
+import { formatDeg, type LengthUnit, toDeg, toRad, writerFor } from "../measure/index.ts";
+import { linearDimension } from "./dimension.ts";
+import {
+  closedPath,
+  type Drawing,
+  fill,
+  group,
+  type Item,
+  openPath,
+  type PaperPoint,
+  stroke,
+  text,
+} from "./drawing.ts";
+import { type FitPictureOptions, fitPage, type PagePanel, type PageRow, wordLines } from "./fit-page.ts";
+import {
+  angleItems,
+  arrowItems,
+  boundsOfPoints,
+  groundItems,
+  modelAside,
+  paperAside,
+  type Sketch,
+  sketch,
+  spotOn,
+  spotsRound,
+  woodItems,
+} from "./fit-sketch.ts";
+import { figureMm } from "./lettering.ts";
+import { sawPanel } from "./mitre-picture.ts";
+import { GAUGE_LINE, WOOD_TINT } from "./palette.ts";
+import { printable } from "./printable-text.ts";
+
+/** More sorts of corner than this are named in the list only. */
+const MOST_SORTS = 4;
+
+export function drawCornice(
+  answer: Cornice,
+  asked: { readonly name: string; readonly projectionMm: number; readonly scribe: Scribe | null },
+  options: FitPictureOptions,
+): Drawing {
+  const sorts = cornerSorts(answer.pieces);
+  const lines = answer.pieces.map((piece) => pieceWords(piece, options.unit));
+  return fitPage(
+    {
+      title: asked.name,
+      notes: [
+        "Left and right as you face the wall. Lengths: back along the wall, front at the full projection. In the plan the moulding is drawn wide enough to be seen. Order of fitting: " +
+          `${answer.fittingOrder.join(", ")}.`,
+      ],
+    },
+    [
+      { heightMm: 118, panels: [planPanel(answer, asked.projectionMm, options.unit)] },
+      {
+        heightMm: 8 + 5.4 * lines.length,
+        panels: [{ heading: "The pieces", draw: (box) => wordLines(lines, box) }],
+      },
+      ...inPairs(sorts.slice(0, MOST_SORTS).flatMap(sawPanels)).map(
+        (panels): PageRow => ({ heightMm: 112, panels }),
+      ),
+      ...(asked.scribe === null ? [] : [{ heightMm: 84, panels: [scribePanel(asked.scribe, options.unit)] }]),
+    ],
+  );
+}
+
+function sawPanels({ heading, left, right }: CornerSort): readonly PagePanel[] {
+  return [
+    ...(left === null ? [] : [sawPanel(`${heading}, left piece`, left)]),
+    ...(right === null ? [] : [sawPanel(`${heading}, right piece`, right)]),
+  ];
+}
+
+/** Two beside each other; the last one alone keeps its half of the page. */
+function inPairs(panels: readonly PagePanel[]): readonly (readonly PagePanel[])[] {
+  const pairs: PagePanel[][] = [];
+  for (let index = 0; index < panels.length; index += 2) {
+    pairs.push([panels[index] as PagePanel, panels[index + 1] ?? { heading: "", draw: () => [] }]);
+  }
+  return pairs;
+}
+
+function degrees(angleDeg: number): string {
+  return formatDeg(angleDeg, { stepDeg: 0.25 });
+}
+
+function pieceWords(piece: CornicePiece, unit: LengthUnit): string {
+  const write = writerFor(unit);
+  const name = piece.kind === "return" ? `${piece.number} (return)` : `${piece.number}`;
+  return `${name}: back ${write.length(piece.backMm)}, front ${write.length(piece.frontMm)}; left ${piece.left.joint}, right ${piece.right.joint}; cut the ${piece.cutFirst} end first.`;
+}
+
+interface CornerSort {
+  readonly heading: string;
+  /** The right end of the piece on the left of the corner, and the left end of the other. */
+  readonly left: SawCut | null;
+  readonly right: SawCut | null;
+}
+
+/** Each different mitred or scribed corner once; square ends need no picture. */
+function cornerSorts(pieces: readonly CornicePiece[]): readonly CornerSort[] {
+  const sorts = new Map<string, { heading: string; left: SawCut | null; right: SawCut | null }>();
+  const add = (end: PieceEnd, side: "left" | "right"): void => {
+    if (end.corner === null || end.joint === "butt" || end.joint === "square") return;
+    const { kind, cornerDeg } = end.corner;
+    const joint = end.joint === "scribed" ? "scribe: saw this mitre first" : "mitre";
+    const heading = `${kind === "inside" ? "Inside" : "Outside"} ${degrees(cornerDeg)}, ${joint}`;
+    const sort = sorts.get(heading) ?? { heading, left: null, right: null };
+    sorts.set(heading, { ...sort, [side]: end.laidFlat });
+  };
+  for (const piece of pieces) {
+    add(piece.right, "left");
+    add(piece.left, "right");
+  }
+  return [...sorts.values()];
+}
+
+/** Walls from above with the pieces on them; you stand below. */
+function planPanel(answer: Cornice, projectionMm: number, unit: LengthUnit): PagePanel {
+  const write = writerFor(unit);
+  return {
+    heading: "The run from above, the longest wall before you",
+    draw: (box) => {
+      const { walls, turnedDeg } = wallsOf(answer);
+      const drawnMm = drawnProjection(walls, projectionMm, box);
+      const bodies = answer.pieces.map((piece) => ({
+        piece,
+        points: bodyOf(piece, walls, drawnMm, projectionMm),
+      }));
+      const all = [...walls.flatMap(({ from, to }) => [from, to]), ...bodies.flatMap(({ points }) => points)];
+      const view = sketch({ bounds: boundsOfPoints(all), box, marginMm: 17 });
+      // A butting piece runs into the corner and is seen whole; the scribed one ends on it.
+      const isUnder = ({ piece }: (typeof bodies)[number]): boolean =>
+        piece.left.joint === "scribed" || piece.right.joint === "scribed";
+      for (const { points } of [...bodies.filter(isUnder), ...bodies.filter((body) => !isUnder(body))]) {
+        view.draw("piece", woodItems(points.map(view.at), "along the grain"));
+      }
+      for (const { from, to } of walls) view.draw("wall", groundItems(view.at(from), view.at(to)));
+      for (const { piece, points } of bodies) {
+        const on = points.map(view.at);
+        const middle: PaperPoint = [mean(on.map(([x]) => x)), mean(on.map(([, y]) => y))];
+        view.label(String(piece.number), [spotOn(middle), ...spotsRound(middle, 4)], { bold: true });
+      }
+      for (const [index, { from, to, headingDeg }] of walls.entries()) {
+        const piece = answer.pieces.find(({ kind, wall }) => kind === "wall" && wall === index + 1);
+        if (piece === undefined) continue;
+        const aside = paperAside([0, 0], 1, headingDeg + 90);
+        const lines = linearDimension({
+          from: view.at(from),
+          to: view.at(to),
+          aside,
+          offMm: 7,
+          sizeMm: figureMm(unit),
+        });
+        view.draw("dimension", [lines.items]);
+        view.label(write.length(piece.backMm), lines.spots, { sizeMm: figureMm(unit) });
+      }
+      cornerAngles(view, answer, turnedDeg);
+      const bottom = view.box.maxY - 1;
+      view.label("you stand here", [
+        { at: [(box.minX + box.maxX) / 2, bottom], anchor: "middle" },
+        { at: [box.minX + 2, bottom], anchor: "start" },
+      ]);
+      return view.items();
+    },
+  };
+}
+
+interface DrawnWall {
+  readonly from: Point;
+  readonly to: Point;
+  readonly headingDeg: number;
+  readonly lengthMm: number;
+}
+
+/** The run turned so that its longest wall lies level, the room below it. */
+function wallsOf(answer: Cornice): { readonly walls: readonly DrawnWall[]; readonly turnedDeg: number } {
+  const run = answer.drawing.views[0]?.shapes[0]?.points ?? [];
+  const straight = run.slice(1).map((to, index) => drawnWall(run[index] as Point, to));
+  const longest = straight.reduce((kept, wall) => (wall.lengthMm > kept.lengthMm ? wall : kept));
+  const turnedDeg = -longest.headingDeg;
+  const turned = run.map((place) => turnedPoint(place, turnedDeg));
+  return { walls: turned.slice(1).map((to, index) => drawnWall(turned[index] as Point, to)), turnedDeg };
+}
+
+function drawnWall(from: Point, to: Point): DrawnWall {
+  const headingDeg = toDeg(Math.atan2(to.y - from.y, to.x - from.x));
+  return { from, to, headingDeg, lengthMm: Math.hypot(to.x - from.x, to.y - from.y) };
+}
+
+function turnedPoint({ x, y }: Point, byDeg: number): Point {
+  const cosine = Math.cos(toRad(byDeg));
+  const sine = Math.sin(toRad(byDeg));
+  return { x: x * cosine - y * sine, y: x * sine + y * cosine };
+}
+
+/** At least as wide on paper as a figure is high, as long as the shortest wall bears it. */
+function drawnProjection(
+  walls: readonly DrawnWall[],
+  projectionMm: number,
+  box: { readonly minX: number; readonly maxX: number; readonly minY: number; readonly maxY: number },
+): number {
+  const { minX, maxX, minY, maxY } = boundsOfPoints(walls.flatMap(({ from, to }) => [from, to]));
+  const scale = Math.min(
+    (box.maxX - box.minX - 40) / (maxX - minX || 1),
+    (box.maxY - box.minY - 40) / (maxY - minY || 1),
+  );
+  const shortest = Math.min(...walls.map(({ lengthMm }) => lengthMm));
+  return Math.max(projectionMm, Math.min(6 / scale, shortest / 3));
+}
+
+/** A piece's outline in plan; ends as far past the wall's end as their joint says. */
+function bodyOf(
+  piece: CornicePiece,
+  walls: readonly DrawnWall[],
+  drawnMm: number,
+  projectionMm: number,
+): readonly Point[] {
+  const { from, to, headingDeg } = walls[piece.wall - 1] as DrawnWall;
+  const times = drawnMm / projectionMm;
+  const out = (place: Point, pastMm: number): Point =>
+    modelAside(modelAside(place, pastMm, headingDeg), drawnMm, headingDeg - 90);
+  if (piece.kind === "return") {
+    const isAtLeft = piece.right.joint === "return mitre";
+    const end = isAtLeft ? from : to;
+    const past = isAtLeft ? -drawnMm : drawnMm;
+    return [end, modelAside(end, past, headingDeg), out(end, past)];
+  }
+  return [
+    from,
+    to,
+    out(to, piece.right.frontPastBackMm * times),
+    out(from, -piece.left.frontPastBackMm * times),
+  ];
+}
+
+/** More corners than this would only cover each other with their angles. */
+const MOST_ANGLES = 12;
+
+function cornerAngles(view: Sketch, answer: Cornice, turnedDeg: number): void {
+  const angles = answer.drawing.views[0]?.angles ?? [];
+  for (const { at, fromDeg, sweepDeg, valueDeg } of angles.slice(0, MOST_ANGLES)) {
+    const centre = view.at(turnedPoint(at, turnedDeg));
+    const arc = angleItems({ centre, radiusMm: 12, fromDeg: fromDeg + turnedDeg, sweepDeg });
+    view.draw("angle", arc.items);
+    view.label(degrees(valueDeg), arc.spots);
+  }
+}
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
+
+/** The scribed end in small: what is cut away and what is kept. */
+function scribePanel(answer: Scribe, unit: LengthUnit): PagePanel {
+  const write = writerFor(unit);
+  return {
+    heading: "The scribed end, seen square to its wall",
+    draw: (box) => {
+      const line = answer.faceLine;
+      const { maxX, maxY } = boundsOfPoints(line);
+      const view = sketch({ bounds: { minX: 0, minY: 0, maxX: maxX * 2, maxY }, box, marginMm: 10 });
+      view.draw("scribe", scribeShapes(answer, maxX * 2, view.at));
+      const foot = view.at({ x: 0, y: 0 });
+      view.label("the other wall", [{ at: [foot[0] - 4, view.at({ x: 0, y: maxY / 2 })[1]], anchor: "end" }]);
+      view.label("scribed piece: keep", [spotOn(view.at({ x: maxX * 1.55, y: maxY * 0.4 }))]);
+      const lines = linearDimension({
+        from: view.at({ x: 0, y: 0 }),
+        to: view.at({ x: maxX, y: maxY }),
+        aside: [0, 1],
+        offMm: 6,
+        sizeMm: figureMm(unit),
+      });
+      view.draw("dimension", [lines.items]);
+      view.label(write.length(maxX), lines.spots, { sizeMm: figureMm(unit) });
+      return view.items();
+    },
+  };
+}
+
+function scribeShapes(answer: Scribe, endMm: number, at: (place: Point) => PaperPoint): readonly Item[] {
+  const face = answer.faceLine;
+  const { maxY } = boundsOfPoints(face);
+  const kept = [...face, { x: endMm, y: face.at(-1)?.y ?? maxY }, { x: endMm, y: face[0]?.y ?? 0 }];
+  return [
+    ...groundItems(at({ x: 0, y: 0 }), at({ x: 0, y: maxY })),
+    fill([closedPath(kept.map(at))], WOOD_TINT),
+    stroke(openPath(answer.wallLine.map(at)), { line: "dashed" }),
+    stroke(openPath(face.map(at)), { weight: "wide" }),
+  ];
+}
+
+const SHEET_MARGIN_MM = 10;
+const CHECK_MM = 100;
+
+/** The scribe's outline at full size: a millimetre on paper is a millimetre of wood. */
+export function drawScribe(answer: Scribe, name: string, options: FitPictureOptions): Drawing {
+  const write = writerFor(options.unit);
+  const { maxX, maxY } = boundsOfPoints([...answer.faceLine, ...answer.wallLine]);
+  const endMm = maxX + 40;
+  const top = 46;
+  const widthMm = Math.max(190, endMm + 2 * SHEET_MARGIN_MM + 10);
+  const left = SHEET_MARGIN_MM + 6;
+  const at = ({ x, y }: Point): PaperPoint => [left + x, top + maxY - y];
+  const foot = top + maxY;
+  const check = [left, foot + 16] as const;
+  return {
+    widthMm,
+    heightMm: foot + 32,
+    title: `${printable(name)}: scribe, full size`,
+    description: "The outline to cut a scribed end to, at full size.",
+    items: [
+      text([SHEET_MARGIN_MM, 12], `${printable(name)}: scribe, full size`, { sizeMm: 5.6, bold: true }),
+      ...wordLines(
+        [
+          `Seen square to the scribed piece's own wall, the corner on the left; ${degrees(answer.corner.cornerDeg)} corner.`,
+          `Saw mitre ${degrees(answer.mitreFirst.mitreDeg)}, bevel ${degrees(answer.mitreFirst.bevelDeg)} first; its arris on the face is the wide line. Dashed: where the cut comes out at the wall.`,
+          "The other hand is this drawing turned over. Print at 100 % and measure the line below before use.",
+        ],
+        { minX: SHEET_MARGIN_MM, minY: 15, maxX: widthMm - SHEET_MARGIN_MM, maxY: top },
+      ),
+      group("scribe", scribeShapes(answer, endMm, at)),
+      group("check", [
+        stroke(
+          openPath([
+            [check[0], check[1]],
+            [check[0] + CHECK_MM, check[1]],
+          ]),
+          { colour: GAUGE_LINE },
+        ),
+        ...arrowItems([check[0] + 50, check[1]], [check[0], check[1]]),
+        ...arrowItems([check[0] + 50, check[1]], [check[0] + CHECK_MM, check[1]]),
+      ]),
+      text([check[0] + 50, check[1] - 1.8], write.length(CHECK_MM), {
+        sizeMm: figureMm(options.unit),
+        anchor: "middle",
+      }),
+    ],
+  };
+}
