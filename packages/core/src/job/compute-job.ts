@@ -12,6 +12,8 @@ import { type PlanProgress, type PlanRequest, planSteps } from "../planning/inde
 import { buildSection, inspectSection, type Section } from "../section/index.ts";
 import { readShelf, type Shelf } from "../shelf/index.ts";
 import { backOf, type Job, partsOf, pathOf } from "./job-schema.ts";
+import { planesMeant } from "./left-out.ts";
+import { wayRequestOf } from "./way-request.ts";
 
 export interface ComputedJob {
   readonly section: Section;
@@ -89,22 +91,23 @@ export function* jobSteps(job: Job, inputs: JobInputs = {}): Generator<PlanProgr
   if (!section.ok) return section;
   const shelf = shelfOfJob(job, inputs);
   if (!shelf.ok) return shelf;
-  const plan = yield* planSteps(planRequestOf(job, section.value, shelf.value));
+  const without = leftOutOf(job, shelf.value);
+  if (!without.ok) return without;
+  const request = planRequestOf(job, section.value, shelf.value);
+  const plan = yield* planSteps({ ...request, without: without.value });
   if (!plan.ok) return plan;
   const warnings: readonly Trouble[] = [...section.warnings, ...shelf.warnings, ...plan.warnings];
   return fine({ section: section.value, shelf: shelf.value, plan: plan.value }, warnings);
 }
 
-/** What the planner is asked for by a job. */
+/** What the planner is asked for by a job; planes left out as the job names them (`leftOutOf` gives their ids). */
 export function planRequestOf(job: Job, section: Section, shelf: Shelf): PlanRequest {
-  const toleranceMm = job.way?.toleranceMm;
-  return {
-    section,
-    shelf,
-    name: job.name,
-    unit: job.unit ?? "mm",
-    ...(toleranceMm === undefined ? {} : { toleranceMm }),
-  };
+  return { ...wayRequestOf(job), section, shelf, name: job.name, unit: job.unit ?? "mm" };
+}
+
+/** Ids of the planes that the job leaves out; refused where the shelf has no such plane, or no other. */
+export function leftOutOf(job: Job, shelf: Shelf): Outcome<readonly string[]> {
+  return planesMeant(shelf, job.way?.without ?? [], (index) => `way.without[${index}]`);
 }
 
 /** `jobSteps` run to its end. */

@@ -4,6 +4,7 @@ export {
   computeJob,
   type JobInputs,
   jobSteps,
+  leftOutOf,
   planRequestOf,
   sectionOfJob,
   shelfFileOfJob,
@@ -19,5 +20,16 @@ export {
 } from "./cornice-job.ts";
 export { JOB_FORMAT, JOB_LIMITS, JOB_VERSION, type Job, jobSchema } from "./job-schema.ts";
 export { jobJsonSchema, jobSchemaText } from "./json-schema.ts";
+export { planesMeant } from "./left-out.ts";
 export { LENGTHS_FORMAT, LENGTHS_VERSION, type LengthsJob, readLengthsJob } from "./lengths-job.ts";
+export {
+  MEASURED_FORMAT,
+  MEASURED_LIMITS,
+  MEASURED_VERSION,
+  type MeasuredPiece,
+  measuredSchema,
+  readMeasured,
+} from "./measured-file.ts";
 export { readJob, writeJob } from "./read-job.ts";
+export { type WayRequest, workingOf } from "./way-request.ts";
+export { areShavingsInOrder, WAY_LIMITS } from "./way-schema.ts";

@@ -5,9 +5,10 @@
 import { z } from "zod";
 import type { Vertex } from "../curve/index.ts";
 import { closedObject } from "../cutting/index.ts";
-import { LEAST_PIECE_MM, LEAST_TOLERANCE_MM } from "../measure/index.ts";
+import { LEAST_PIECE_MM } from "../measure/index.ts";
 import type { BackSpec, PartSpec } from "../section/index.ts";
 import { shelfFileSchema } from "../shelf/index.ts";
+import { waySchema, workingSchema } from "./way-schema.ts";
 
 export const JOB_FORMAT = "mouldwright/job";
 export const JOB_VERSION = 1;
@@ -162,16 +163,8 @@ export const jobSchema = closedObject({
     .union([closedObject({ file: z.string().min(1).max(JOB_LIMITS.mostNameCharacters) }), shelfFileSchema])
     .optional()
     .describe("the shelf itself, or the name of its file in the job's folder"),
-  way: closedObject({
-    toleranceMm: z
-      .number()
-      .min(LEAST_TOLERANCE_MM)
-      .max(JOB_LIMITS.largestMm)
-      .optional()
-      .describe("how far the finished face may stand from the drawing, mm"),
-  })
-    .optional()
-    .describe("way of working"),
+  way: waySchema.optional(),
+  working: workingSchema.optional(),
 });
 
 /** A job as its file holds it. */

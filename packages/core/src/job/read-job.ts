@@ -2,6 +2,7 @@ import { checkHeader, jsonText, outlineFaults, readJsonText, troublesOf } from "
 import { cataloguedTrouble, fine, type Outcome, refused, type Trouble } from "../measure/index.ts";
 import { readShelf } from "../shelf/index.ts";
 import { JOB_FORMAT, JOB_LIMITS, JOB_VERSION, type Job, jobSchema, pathOf } from "./job-schema.ts";
+import { areShavingsInOrder } from "./way-schema.ts";
 
 /**
  * The job a job file holds; millimetres and degrees.
@@ -57,6 +58,14 @@ function faultsAcrossKeys(job: Job): readonly Trouble[] {
   }
   const path = pathOf(job.section);
   if (path !== undefined) faults.push(...outlineFaults(path, "section.path", true));
+  if (!areShavingsInOrder(job.way?.shavings)) {
+    faults.push(
+      cataloguedTrouble("file-value-wrong", "way.shavings", {
+        found: "a shaving heavier than the one before it",
+        wanted: "heavy, ordinary and last, each no heavier than the one before",
+      }),
+    );
+  }
   if (job.shelf !== undefined && "file" in job.shelf && !isWithinFolder(job.shelf.file)) {
     faults.push(cataloguedTrouble("job-shelf-elsewhere", "shelf.file", { file: job.shelf.file }));
   }

@@ -8,6 +8,7 @@ const FORMAT_NAMES: Readonly<Record<string, string>> = {
   "mouldwright/shelf": "a shelf of planes",
   "mouldwright/cornice": "a run of cornice",
   "mouldwright/lengths": "pieces and sticks",
+  "mouldwright/measured": "measurements of a piece",
 };
 
 function formatName(format: string): string {
@@ -145,6 +146,68 @@ export const fileTroubles = catalogue({
     sentence: (facts, write) =>
       `The job names the shelf file “${write.text(facts.file)}”, which is not a plain file name in the job's own folder or one below it.`,
     hint: () => "Put the shelf file beside the job, or give it with --shelf SHELF.json.",
+  },
+  "plane-unknown": {
+    example: {
+      word: "rebate-21",
+      nearest: "rebate-12",
+      known: ["rebate-12", "round-5-8"] as readonly string[],
+    },
+    sentence: (facts, write) => `No plane on the shelf goes by “${write.text(facts.word)}”.`,
+    hint: (facts, write) =>
+      facts.nearest !== ""
+        ? `Was “${write.text(facts.nearest)}” meant?`
+        : `On the shelf are ${write.list(facts.known)}.`,
+  },
+  "planes-all-left-out": {
+    example: { planes: 3 },
+    sentence: (facts) =>
+      facts.planes === 1
+        ? "The only plane on the shelf is left out."
+        : `All ${facts.planes} planes on the shelf are left out.`,
+    hint: () => "Leave at least one to work with.",
+  },
+  "plan-way-not-taken": {
+    example: { asked: "canted", taken: "flat" },
+    sentence: (facts, write) =>
+      `The way asked for is “${write.text(facts.asked)}”, but the plan is made the way “${write.text(facts.taken)}”: the other cannot be had here, or costs clearly more.`,
+    hint: () => "The ways compared, with their figures, stand on the card.",
+  },
+  "plan-stands-under": {
+    example: { underMm: 0.5, toleranceMm: 0.2 },
+    sentence: (facts, write) =>
+      `The stick lies up to ${write.length(facts.underMm)} under the drawing already; ${write.length(facts.toleranceMm)} is allowed. Nothing puts that wood back, and recut will say so of this plan.`,
+    hint: () =>
+      "Look whether the joins still please the eye; else begin on a new stick, or draw the section that deep.",
+  },
+  "measured-size-other": {
+    example: { kind: "plough", size: "radius" },
+    sentence: (facts, write) =>
+      `The ${write.text(facts.size)} of a ${write.text(facts.kind)} is given, but none is measured on it here.`,
+    hint: (facts, write) => `Take the ${write.text(facts.size)} out.`,
+  },
+  "measured-cut-unknown": {
+    example: { number: "7", nearest: 4, made: 4 },
+    sentence: (facts, write) =>
+      facts.made === 0
+        ? `Cut ${write.text(facts.number)} is measured here, but no cut is made yet.`
+        : `Cut ${write.text(facts.number)} is measured here, but it is none of the ${facts.made} that are made.`,
+    hint: (facts) =>
+      facts.made === 0
+        ? "Take it out, or say with --after how many cuts are made."
+        : `Was cut ${facts.nearest} meant? Otherwise take it out, or say with --after how many cuts are made.`,
+  },
+  "measured-cut-sawn": {
+    example: { number: 1 },
+    sentence: (facts) => `Cut ${facts.number} is sawn; only cuts made with a plane are measured here.`,
+    hint: () => "Take it out; plane the sawn face to its line first.",
+  },
+  "measured-cut-far-off": {
+    example: { offMm: 25, mostMm: 10 },
+    sentence: (facts, write) =>
+      `This cut is said to be ${write.length(facts.offMm)} out; at most ${write.length(facts.mostMm)} is taken.`,
+    hint: () =>
+      "Give how far it came out from its place, not where it lies; a cut further out is another cut, and the section wants drawing anew.",
   },
   "path-missing": {
     example: {},

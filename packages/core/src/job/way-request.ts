@@ -1,0 +1,32 @@
+/** What a job says about its way of working, as the planner is asked for it. */
+import { COMMON_WORKING, type PlanRequest } from "../planning/index.ts";
+import type { Job } from "./job-schema.ts";
+import { withoutGaps } from "./lengths-job.ts";
+
+/** Everything of a request that says how the work is done: all but section, shelf, name, unit and standing wood. */
+export type WayRequest = Omit<PlanRequest, "section" | "shelf" | "name" | "unit" | "limits" | "from">;
+
+const MM_PER_METRE = 1000;
+
+/** A stick's length and the rest of `working`; what is not said is common practice. */
+export function workingOf(said: {
+  readonly setMinutes?: number | undefined;
+  readonly secondsPerMetre?: number | undefined;
+  readonly lengthMm?: number | undefined;
+  readonly sticks?: number | undefined;
+}): NonNullable<PlanRequest["working"]> {
+  const { lengthMm, ...rest } = said;
+  return {
+    ...COMMON_WORKING,
+    ...withoutGaps(rest),
+    ...(lengthMm === undefined ? {} : { lengthM: lengthMm / MM_PER_METRE }),
+  };
+}
+
+/** The job's `way` and `working`. Planes in `way.without` are taken as ids: `planesMeant` turns names into them. */
+export function wayRequestOf(job: Job): WayRequest {
+  return {
+    ...(withoutGaps(job.way ?? {}) as WayRequest),
+    ...(job.working === undefined ? {} : { working: workingOf(job.working) }),
+  };
+}
