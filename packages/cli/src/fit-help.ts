@@ -7,6 +7,7 @@ const COMMON = `  --json               numbers for a program, named with their u
   --help               this page`;
 
 export const FIT_OVERVIEW = `
+  mouldwright stick    what to buy for a section, its bevels, how it is held, which way it is pushed
   mouldwright mitre    saw settings of a sprung moulding, and how each piece lies on the saw
   mouldwright frame    rails of a frame: lengths at both edges, mitres, rebate and glass
   mouldwright cornice  pieces of a run round a room or a case, with their joints
@@ -16,6 +17,25 @@ export const FIT_OVERVIEW = `
   mouldwright moisture what moisture wood comes to in air of a temperature and humidity`;
 
 export const FIT_HELP = {
+  stick: `mouldwright stick SECTION.svg|SECTION.dxf|JOB.json --length 1200
+
+  --length 1200        of the finished moulding, ends trimmed
+  --way flat|bevelled|canted
+                       how it is worked; flat unless said
+  --cant 15            for canted: turned by so many degrees; the best cant unless said
+  --count 2            mouldings alike
+  --timber 90x22       planed timber at hand: a larger section is built up of several sticks
+  --rises 2 --drifts=-1
+                       the grain of your stick: rising with the push, drifting to the far edge, degrees
+  --plan PLAN.json     a plan of this section: fence and hands from what is really cut
+  --stick 42x18 --at 0,0
+                       the stick and the section's place in it, as for plan
+${COMMON}
+
+Examples, for the chart cabinet:
+  mouldwright stick cornice.json --length 1355 --way bevelled --picture cornice-stick.svg
+  mouldwright stick cornice.json --length 1355 --timber 50x18
+`,
   mitre: `mouldwright mitre --spring 38 --corner 90
 
 Mitre and bevel for both pieces at a corner, laid flat and held at the spring.
@@ -140,6 +160,7 @@ Example, the harbour office in January:
 } as const;
 
 export const FIT_COMMANDS = [
+  "stick",
   "mitre",
   "frame",
   "cornice",

@@ -12,11 +12,13 @@ import { MITRE_OPTIONS, mitreCommand } from "./mitre-command.ts";
 import { MOISTURE_OPTIONS, moistureCommand } from "./moisture-command.ts";
 import { MOVEMENT_OPTIONS, movementCommand } from "./movement-command.ts";
 import { planCommand } from "./plan-command.ts";
+import { FROM_OPTIONS, WAY_OPTIONS } from "./plan-options.ts";
 import { RAKE_OPTIONS, rakeCommand } from "./rake-command.ts";
 import { recutCommand } from "./recut-command.ts";
 import { reportOf } from "./report.ts";
 import { sectionCommand } from "./section-command.ts";
 import { shelfCommand } from "./shelf-command.ts";
+import { STICK_OPTIONS, stickCommand } from "./stick-command.ts";
 
 const UNIT: OptionKinds = { unit: { value: true, sample: "--unit in" } };
 const STICK: OptionKinds = {
@@ -33,6 +35,8 @@ const RUN: Readonly<
       shelf: { value: true, sample: "--shelf planes.json" },
       ...STICK,
       tolerance: { value: true, sample: "--tolerance 0.2mm" },
+      ...WAY_OPTIONS,
+      ...FROM_OPTIONS,
       out: { value: true, sample: "--out plan.json" },
       pictures: { value: true, sample: "--pictures cornice-card" },
       json: { value: false, sample: "--json" },
@@ -47,6 +51,7 @@ const RUN: Readonly<
     run: sectionCommand,
   },
   shelf: { options: UNIT, run: shelfCommand },
+  stick: { options: STICK_OPTIONS, run: stickCommand },
   mitre: { options: MITRE_OPTIONS, run: mitreCommand },
   frame: { options: FRAME_OPTIONS, run: frameCommand },
   cornice: { options: CORNICE_OPTIONS, run: corniceCommand },

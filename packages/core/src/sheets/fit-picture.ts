@@ -7,3 +7,4 @@ export { drawMitre } from "./mitre-picture.ts";
 export { drawMoisture, drawMovement, type SeasonSaid } from "./movement-picture.ts";
 export { drawRake, drawRakePoint } from "./rake-picture.ts";
 export { drawRod } from "./rod-picture.ts";
+export { drawStick } from "./stick-picture.ts";

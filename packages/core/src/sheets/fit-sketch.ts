@@ -68,12 +68,23 @@ export function sketch({ bounds, box, marginMm, scaleRatio }: SketchRoom): Sketc
       void wishes.push({ words, spots, look: { sizeMm: LABEL_MM, ...look } }),
     items: () => {
       const placer = labelPlacer(box);
-      placer.avoidLines(drawn.filter((item) => item.kind !== "group" || item.role !== "pattern"));
+      placer.avoidLines(withoutGrain(drawn));
       const labels = wishes.flatMap((wish) => placer.place(wish)?.items ?? []);
       return [...drawn, group("labels", labels)];
     },
   };
 }
+
+/** Growth rings are so light that words stand well on them; every other line is kept clear. */
+function withoutGrain(items: readonly Item[]): readonly Item[] {
+  return items.flatMap((item): readonly Item[] => {
+    if (item.kind !== "group") return [item];
+    return item.role === GRAIN ? [] : [{ ...item, items: withoutGrain(item.items) }];
+  });
+}
+
+/** The role of growth rings in a picture. */
+const GRAIN = "grain";
 
 /** The point on paper at a distance and direction (degrees anticlockwise as seen from the right). */
 export function paperAside(from: PaperPoint, distanceMm: number, directionDeg: number): PaperPoint {
@@ -103,7 +114,7 @@ export function woodItems(points: readonly PaperPoint[], view: WoodView): readon
   const pith: PaperPoint = [minX + 0.6 * (maxX - minX), maxY + 0.9 * (maxY - minY) + 0.4 * (maxX - minX)];
   return [
     fill([closedPath(points)], WOOD_TINT),
-    ...(view === "end grain" ? [group("pattern", growthRings([points], pith))] : []),
+    ...(view === "end grain" ? [group(GRAIN, growthRings([points], pith))] : []),
     stroke(closedPath(points), { weight: "wide" }),
   ];
 }
@@ -112,7 +123,7 @@ export function woodItems(points: readonly PaperPoint[], view: WoodView): readon
 export function wasteItems(points: readonly PaperPoint[]): readonly Item[] {
   return [
     fill([closedPath(points)], WASTE_TINT),
-    group("pattern", wasteLines([points], [])),
+    group("waste pattern", wasteLines([points], [])),
     stroke(closedPath(points), { colour: WASTE_PATTERN }),
   ];
 }

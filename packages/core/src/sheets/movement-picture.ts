@@ -81,7 +81,7 @@ function boardPanel(answer: Movement, sawn: Sawn, unit: LengthUnit): PagePanel {
           : [minX - (maxX - minX) * 2.5, (minY + maxY) / 2];
       view.draw("wood", [
         fill([closedPath(onPaper)], WOOD_TINT),
-        group("pattern", growthRings([onPaper], pith)),
+        group("grain", growthRings([onPaper], pith)),
         stroke(closedPath(onPaper), { weight: "wide" }),
       ]);
       view.draw("after", [stroke(closedPath(after.map(view.at)), { line: "dashed", colour: MOVEMENT })]);

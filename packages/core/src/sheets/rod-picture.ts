@@ -97,7 +97,7 @@ function stickItems(stick: MarkedStick, perMm: number, unit: LengthUnit, box: Bo
           ]
         : [],
     );
-    view.draw("bad place", [...wasteItems(place), group("pattern", crossed)]);
+    view.draw("bad place", [...wasteItems(place), group("waste pattern", crossed)]);
   }
   view.draw("outline", [stroke(closedPath(bar(0, stick.lengthMm)), { weight: "wide" })]);
   const figures: Item[] = [];
