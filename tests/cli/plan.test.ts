@@ -32,14 +32,14 @@ describe("plan", () => {
     for (const line of ran.out.split("\n")) expect([...line].length).toBeLessThanOrEqual(40);
   });
 
-  test("--out and --pictures: the plan as a file that holds, one picture a cut and a strip", async () => {
+  test("--out and --pictures: the plan as a file that holds, one picture a cut, a strip and the section", async () => {
     const ran = await planStep("--out", bench.path("plan.json"), "--pictures", bench.path("card"));
     expect(ran.code).toBe(0);
     const plan = readPlan(await bench.read("plan.json"));
     if (!plan.ok) throw new Error(`${plan.trouble.code} at ${plan.trouble.where}`);
     expect(recutPlan(plan.value).findings).toEqual([]);
     const pictures = (await bench.names()).filter((name) => name.startsWith("card/"));
-    expect(pictures).toHaveLength(plan.value.cuts.length + 1);
+    expect(pictures).toHaveLength(plan.value.cuts.length + 2);
     for (const picture of pictures) expect(await bench.read(picture)).toMatch(/^<\?xml[\s\S]*<svg /);
     expect(ran.out).toContain(bench.path("plan.json"));
     expect(ran.out).toContain(bench.path("card"));

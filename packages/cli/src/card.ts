@@ -1,11 +1,18 @@
 /** The card for the bench and its pictures, from what `sheets/` draws. */
 import type { Plan } from "mouldwright/cutting";
 import type { LengthUnit } from "mouldwright/measure";
-import { benchCardLines, drawCut, drawStrip, writeSvg } from "mouldwright/sheets";
+import {
+  type BenchCardOptions,
+  benchCardLines,
+  drawCut,
+  drawSection,
+  drawStrip,
+  writeSvg,
+} from "mouldwright/sheets";
 
 /** The card as text, no line longer than the columns. */
-export function benchCard(plan: Plan, unit: LengthUnit, columns: number): string {
-  return `${benchCardLines(plan, { unit, columns }).join("\n")}\n`;
+export function benchCard(plan: Plan, options: BenchCardOptions): string {
+  return `${benchCardLines(plan, options).join("\n")}\n`;
 }
 
 export interface Picture {
@@ -13,10 +20,11 @@ export interface Picture {
   readonly text: string;
 }
 
-/** One picture of every cut, and the strip of all of them; names begin with `stem`. */
+/** The finished section, one picture of every cut, and the strip of all of them; names begin with `stem`. */
 export function picturesOf(plan: Plan, stem: string, unit: LengthUnit): readonly Picture[] {
   const figures = Math.max(2, String(plan.cuts.length).length);
   return [
+    { name: `${stem}-section.svg`, text: writeSvg(drawSection(plan, { unit })) },
     { name: `${stem}-strip.svg`, text: writeSvg(drawStrip(plan, { unit })) },
     ...plan.cuts.map((cut) => ({
       name: `${stem}-cut-${String(cut.number).padStart(figures, "0")}.svg`,

@@ -24,6 +24,7 @@ Ends with 0 for a whole plan (or a plan that holds), 1 if something stays uncut 
 does not hold), 2 if what was given is refused, 3 if nothing could be written, 130 if interrupted.
 `,
   plan: `mouldwright plan SECTION.svg|SECTION.dxf|JOB.json --shelf SHELF.json
+mouldwright plan --from PLAN.json --after 4 [--measured MEASURED.json]
 
 Plans the cuts and proves them on the stick. The card for the bench is printed.
 
@@ -32,15 +33,44 @@ Plans the cuts and proves them on the stick. The card for the bench is printed.
   --at 0,0             where the section's lower left corner lies in that stick (no job)
   --tolerance 0.2mm    how far the finished face may stand from the drawing
   --out PLAN.json      also write the plan as a file, which recut proves again
-  --pictures DIR       also draw every cut into this folder
+  --pictures DIR       also draw the finished section and every cut into this folder
   --json               print the plan file instead of the card, and nothing else
   --force              replace files that stand there already
-${COMMON}
+
+How you work; a job may say the same, and what stands here goes before it:
+  --without ID,ID      planes of the shelf that are not to be used, by id or name
+  --lean 45            greatest lean of a plane in the hand, 0 to 60 degrees
+  --prefer planes|settings|strokes
+                       what to save on where several orders would do
+  --side proud|under   where the drawing cannot be met, leave wood or take it; either unless said
+  --way flat|bevelled|canted
+                       how the stick is held: on its back, on a bevel sawn first, in a canted jaw;
+                       flat is always compared with it and taken where it costs clearly less
+  --sticks 4           sticks run at each setting
+  --length 1.2m        length of a stick, for the minutes
+  --shaving 0.3,0.15,0.08
+                       thickness of the heavy, the ordinary and the last shavings
+  --gauge left|right   side of the drawing that the gauge edge lies on; left unless said
+
+From a half-done stick, or after a test piece:
+  --from PLAN.json     the plan that was begun; section, shelf, tolerance are its own unless given
+  --after 4            how many of its cuts are made; 0 for none
+  --measured FILE      what was measured on the wood:
+                       { "format": "mouldwright/measured", "version": 1,
+                         "planes": { "round-3-8": { "width": "9.6 mm", "radius": 9.4 } },
+                         "cuts": { "3": { "across": 0.2, "deeper": -0.1 } } }
+                       planes by id, cuts by number; across to the right, deeper into the wood
+
+  --unit in|mm         of what you type without a unit, mm unless given, and of what is shown,
+                       a job's own unless given
+  --help               this page
 
 Examples, for the chart cabinet:
   mouldwright plan cornice.svg --shelf planes.json
   mouldwright plan plinth.dxf --shelf planes.json --stick "3 1/2 in x 3/4 in" --unit in
   mouldwright plan pilaster.json --out pilaster-plan.json --pictures pilaster-card
+  mouldwright plan pilaster.json --without rebate-6 --sticks 4 --length 1.2m
+  mouldwright plan --from pilaster-plan.json --after 4 --measured pilaster-measured.json
 `,
   recut: `mouldwright recut PLAN.json
 

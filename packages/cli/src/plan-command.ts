@@ -1,12 +1,11 @@
 import { join } from "node:path";
 import { type Plan, writePlan } from "mouldwright/cutting";
-import { cataloguedTrouble, type LengthUnit, type Trouble } from "mouldwright/measure";
+import { cataloguedTrouble, exceedsMm, type LengthUnit, type Trouble } from "mouldwright/measure";
 import { type PlanRequest, planSteps } from "mouldwright/planning";
 import { benchCard, picturesOf } from "./card.ts";
-import { type Command, note, readPlacement, readTolerance, refuse, troublesOfRefusal } from "./command.ts";
+import { type Command, note, refuse, troublesOfRefusal } from "./command.ts";
 import { EXIT } from "./exit-codes.ts";
-import { readSectionInput, readShelfInput, unitOf } from "./input.ts";
-import { onlyName } from "./names.ts";
+import { readPlanInput } from "./plan-input.ts";
 import { runSteps } from "./progress.ts";
 import { reportOf, reportsOf } from "./report.ts";
 import {
@@ -30,51 +29,49 @@ interface Destination {
 }
 
 /**
- * `mouldwright plan`: reads section (or job) and shelf, makes sure that it may write, plans, writes, prints.
+ * `mouldwright plan`: reads what is to be planned, makes sure that it may write, plans, writes, prints.
  * What is refused is refused before anything is written.
  */
 export async function planCommand(command: Command): Promise<number> {
   const { given, io } = command;
-  const path = onlyName(given, "a section file or a job");
-  if (!path.ok) return refuse(command, { file: "", troubles: [path.trouble] });
-  const placement = readPlacement(command);
-  if (!placement.ok) return refuse(command, placement);
-  const tolerance = readTolerance(command);
-  if (!tolerance.ok) return refuse(command, tolerance);
-  const input = await readSectionInput(path.value, placement.value);
+  const input = await readPlanInput(command);
   if (!input.ok) return refuse(command, input);
-  const { section, job } = input.value;
-  const shelf = await readShelfInput(given.values.get("shelf"), job, path.value);
-  if (!shelf.ok) return refuse(command, shelf);
-
-  const unit = unitOf(command.askedUnit, job);
-  const name = job?.name ?? section.name;
+  const { request, name, unit, file, files, noticed } = input.value;
   const destination: Destination = {
     out: given.values.get("out"),
     pictures: given.values.get("pictures"),
     force: given.flags.has("force"),
     stem: stemOf(name),
   };
-  const inputs = [path.value, shelf.value.file];
-  const unwritable = await refusalOf(destination, inputs);
   // Of two troubles the maker hears of the input first: what it holds decides whether there is anything to write.
-  const toleranceMm = tolerance.value ?? job?.way?.toleranceMm;
-  const request: PlanRequest = {
-    section,
-    shelf: shelf.value.shelf,
-    name,
-    unit,
-    ...(toleranceMm === undefined ? {} : { toleranceMm }),
-  };
+  const unwritable = await refusalOf(destination, files);
   if (unwritable !== null) return notWritten(command, unwritable);
-  note(command, path.value, input.warnings, unit);
-  note(command, shelf.value.file, shelf.warnings, unit);
+  for (const { file: where, troubles } of noticed) note(command, where, troubles, unit);
 
   const planned = await runSteps(planSteps(request), io);
   if (planned === null) return interrupted(command);
-  if (!planned.ok) return refuse(command, { file: path.value, troubles: troublesOfRefusal(planned) });
-  note(command, "", planned.warnings, unit);
-  return deliver(command, planned.value, destination, unit);
+  if (!planned.ok) return refuse(command, { file, troubles: troublesOfRefusal(planned) });
+  note(command, "", [...planned.warnings, ...remarksOn(planned.value, request)], unit);
+  return deliver(command, planned.value, { destination, unit, leftOut: leftOutNames(request) });
+}
+
+/** What the maker asked for and the plan cannot give. */
+function remarksOn(plan: Plan, request: PlanRequest): readonly Trouble[] {
+  const [asked, another] = request.ways ?? [];
+  const remarks: Trouble[] = [];
+  if (asked !== undefined && another === undefined && plan.way !== asked) {
+    remarks.push(cataloguedTrouble("plan-way-not-taken", "", { asked, taken: plan.way }));
+  }
+  const { under } = plan.finish;
+  if (request.from !== undefined && exceedsMm(under, plan.tolerance)) {
+    const facts = { underMm: under, toleranceMm: plan.tolerance };
+    remarks.push(cataloguedTrouble("plan-stands-under", "", facts));
+  }
+  return remarks;
+}
+
+function leftOutNames({ shelf, without = [] }: PlanRequest): readonly string[] {
+  return shelf.planes.filter(({ id }) => without.includes(id)).map(({ name }) => name);
 }
 
 /** Why nothing could be written there as things stand; null if it can. */
@@ -92,11 +89,16 @@ async function refusalOf(destination: Destination, inputs: readonly string[]): P
   return pictures === undefined ? null : refusalToFill(pictures, stem, { force });
 }
 
+interface Delivery {
+  readonly destination: Destination;
+  readonly unit: LengthUnit;
+  readonly leftOut: readonly string[];
+}
+
 async function deliver(
   command: Command,
   plan: Plan,
-  destination: Destination,
-  unit: LengthUnit,
+  { destination, unit, leftOut }: Delivery,
 ): Promise<number> {
   const { io, given } = command;
   const { out, pictures, force, stem } = destination;
@@ -111,7 +113,8 @@ async function deliver(
     await removeStalePictures(pictures, stem, new Set(drawings.map((one) => one.path)));
   }
   // The plan itself is shown even where it could not be kept: the time it took is not lost.
-  io.print(given.flags.has("json") ? writePlan(plan) : benchCard(plan, unit, io.columns));
+  const card = { unit, columns: io.columns, leftOut };
+  io.print(given.flags.has("json") ? writePlan(plan) : benchCard(plan, card));
   if (!written.ok) return notWritten(command, written.trouble);
   if (!given.flags.has("json")) io.print(placesText(out, pictures, drawings.length));
   return plan.uncut.length > 0 ? EXIT.partly : EXIT.whole;

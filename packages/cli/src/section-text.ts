@@ -25,7 +25,7 @@ export function sectionLines(section: Section, unit: LengthUnit): readonly strin
   const stick = extentsOf(section.stick);
   const box = extentsOf(section.outline);
   const { faces } = workedFaces(section);
-  const joins = joinsOf(section.outline);
+  const joins = joinsOf(section.outline, section.freeSpans);
   return [
     `${write.text(section.name) || "Section"}: ${sizeText(box, write)}, in a stick of ${sizeText(stick, write)} (width × thickness).`,
     ...faces.flatMap((face) => ["", faceTitle(section, face), ...faceLines(section, face, joins, write)]),
@@ -78,7 +78,8 @@ function faceLines(
   const read = fromGaugeEdge ? [...stretches].reverse() : stretches;
   // A stretch's two ends in the ring's order; the one met first when read comes before it.
   const endsOf = (stretch: Stretch): readonly [Join | undefined, Join | undefined] => {
-    const ends = [joins[stretch.first], joins[(stretch.first + stretch.pieces.length) % total]] as const;
+    const joinAt = (piece: number): Join | undefined => joins.find((join) => join.piece === piece);
+    const ends = [joinAt(stretch.first), joinAt((stretch.first + stretch.pieces.length) % total)] as const;
     return fromGaugeEdge ? [ends[1], ends[0]] : ends;
   };
   const lines: string[] = [];

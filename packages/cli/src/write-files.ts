@@ -95,7 +95,10 @@ export async function isSameFile(a: string, b: string): Promise<boolean> {
 
 /** Whether a file name is one that `pictureNames` gives for this stem. */
 function isPictureOf(stem: string, name: string): boolean {
-  return name === `${stem}-strip.svg` || (name.startsWith(`${stem}-cut-`) && /-cut-\d+\.svg$/.test(name));
+  return (
+    [`${stem}-strip.svg`, `${stem}-section.svg`].includes(name) ||
+    (name.startsWith(`${stem}-cut-`) && /-cut-\d+\.svg$/.test(name))
+  );
 }
 
 /** Whether a path is the place of one of the pictures that go into `folder`. */

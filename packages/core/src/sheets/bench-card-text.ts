@@ -1,7 +1,9 @@
 /** The bench card as plain lines for a terminal or a printer of any kind: everything of the plan that a maker needs. */
 import type { Plan, PlanCut, PlanMark } from "../cutting/index.ts";
 import { type LengthUnit, writerFor } from "../measure/index.ts";
+import { comparedWords, counted, uncutWords } from "./card-words.ts";
 import { leanSpan, planeName, titleOf } from "./cut-facts.ts";
+import { acrossFromGaugeMm } from "./gauge-edge.ts";
 import { printable } from "./printable-text.ts";
 import { turnedBox } from "./stick-view.ts";
 
@@ -9,6 +11,8 @@ export interface BenchCardOptions {
   readonly unit: LengthUnit;
   /** Longest line, in characters; at least 24. */
   readonly columns: number;
+  /** Names of planes that were not to be used, although they are on the shelf. */
+  readonly leftOut?: readonly string[];
 }
 
 const LEAST_COLUMNS = 24;
@@ -32,6 +36,14 @@ export function benchCardLines(plan: Plan, options: BenchCardOptions): string[] 
   page.entry("Planes", planesToFetch(plan).join("; ") || "none");
   page.entry("Time", timeWords(plan));
   page.entry("Way", wayWords(plan));
+  if (options.leftOut !== undefined && options.leftOut.length > 0) {
+    page.entry("Left out", `${options.leftOut.join("; ")}; not used, as asked`);
+  }
+  if (plan.ways.length > 1)
+    page.list(
+      "Ways compared",
+      plan.ways.map((way) => comparedWords(plan, way)),
+    );
   page.list("Taken as given", plan.assumed);
   page.list("Mind", plan.warnings);
 
@@ -49,9 +61,7 @@ export function benchCardLines(plan: Plan, options: BenchCardOptions): string[] 
   if (plan.uncut.length > 0) {
     page.heading("Stays uncut");
     for (const place of plan.uncut) {
-      page.bullet(
-        `From ${length(place.from[0])} to ${length(place.to[0])} across from the gauge edge, ${length(place.left)} of wood is left (${place.rule}). ${sentence(place.why)} ${tryWords(place.try)}`,
-      );
+      page.bullet(uncutWords(plan, place, length));
     }
   }
   page.heading("Take care");
@@ -90,8 +100,10 @@ function timeWords(plan: Plan): string {
 
 function wayWords(plan: Plan): string {
   const chosen = plan.ways.find((way) => way.way === plan.way);
-  const why = chosen === undefined ? "" : `: ${chosen.why.trim().replace(/[.]$/, "")}`;
   const standing = plan.standing === "proven least" ? "proven the least there is" : "the best found";
+  // Where ways are compared, each has its reason there.
+  if (plan.ways.length > 1) return `${plan.way}, of ${plan.ways.length} compared below (${standing})`;
+  const why = chosen === undefined ? "" : `: ${chosen.why.trim().replace(/[.]$/, "")}`;
   return `${plan.way}${why} (${standing})`;
 }
 
@@ -105,6 +117,7 @@ function markWords(mark: PlanMark, length: (valueMm: number) => string): string 
 
 function finishWords(plan: Plan, length: (valueMm: number) => string): string {
   const { proud, under } = plan.finish;
+  const across = (at: readonly [number, number]): string => length(acrossFromGaugeMm(plan, at));
   const stands =
     proud > 0
       ? `stands proud of the drawing by ${length(proud)} at most`
@@ -112,8 +125,8 @@ function finishWords(plan: Plan, length: (valueMm: number) => string): string {
   const lies = under > 0 ? `lies under it by ${length(under)} at most` : "lies nowhere under it";
   const joins = plan.finish.joins
     .filter((join) => join.kind !== "smooth")
-    .map((join) => `${join.kind} at ${length(join.at[0])}`);
-  const smooth = plan.finish.joins.filter((join) => join.kind === "smooth").map((join) => length(join.at[0]));
+    .map((join) => `${join.kind} at ${across(join.at)}`);
+  const smooth = plan.finish.joins.filter((join) => join.kind === "smooth").map((join) => across(join.at));
   const joinWords = [
     ...(smooth.length > 0 ? [`Smooth joins, felt with a fingertip, at ${smooth.join(", ")}.`] : []),
     ...(joins.length > 0 ? [`Sharp: ${joins.join(", ")} (all from the gauge edge).`] : []),
@@ -121,21 +134,8 @@ function finishWords(plan: Plan, length: (valueMm: number) => string): string {
   return [`If every line is kept, the face ${stands} and ${lies}.`, ...joinWords].join(" ");
 }
 
-function tryWords(words: string): string {
-  return words.trim() === "" ? "" : `Try: ${sentence(words)}`;
-}
-
-function sentence(words: string): string {
-  const trimmed = words.trim();
-  return trimmed === "" || /[.!?]$/.test(trimmed) ? trimmed : `${trimmed}.`;
-}
-
 function minutesWords(minutes: number): string {
   return minutes > 0 ? `About ${counted(Math.max(1, Math.round(minutes)), "minute")}.` : "";
-}
-
-function counted(count: number, what: string): string {
-  return `${count} ${what}${count === 1 ? "" : "s"}`;
 }
 
 function cautions(plan: Plan): readonly string[] {

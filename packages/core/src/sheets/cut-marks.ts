@@ -5,6 +5,7 @@ import { formatLength, SAME_POINT_MM } from "../measure/index.ts";
 import { type DimensionLines, gaugeDimension, linearDimension } from "./dimension.ts";
 import { group, type Item, openPath, type PaperPoint, stroke } from "./drawing.ts";
 import { type Box, boxOf } from "./flat-path.ts";
+import { gaugeEdgeOf } from "./gauge-edge.ts";
 import type { LabelWish } from "./labels.ts";
 import { figureMm, LABEL_MM } from "./lettering.ts";
 import { placedPoint, stationsOf } from "./plane-lines.ts";
@@ -113,8 +114,9 @@ function gaugeMark(
 /** Where a mark is measured from, across the stick: the side of the line on which the wood has a corner so far off. */
 function footOf(plan: Plan, cut: PlanCut, mark: PlanMark): number {
   const stick = turnedBox(plan.stick, 0);
-  if (mark.from === "gauge edge") return stick.minX;
-  if (mark.from === "far edge") return stick.maxX;
+  const isRight = gaugeEdgeOf(plan) === "right";
+  if (mark.from === "gauge edge") return isRight ? stick.maxX : stick.minX;
+  if (mark.from === "far edge") return isRight ? stick.minX : stick.maxX;
   const corners = cornersOf(plan, cut, mark).map((vertex) => vertex[0]);
   const nearest = (x: number): number => Math.min(...corners.map((corner) => Math.abs(corner - x)));
   const left = mark.at[0] - mark.distance;
@@ -233,9 +235,9 @@ function fenceMark(
   if (cut.runsAgainst === "batten") return battenMark(plan, cut, view);
   if (cut.runsAgainst !== "gauge edge" && cut.runsAgainst !== "far edge") return { items: [], wishes: [] };
   const stick = turnedBox(plan.stick, 0);
-  const isGauge = cut.runsAgainst === "gauge edge";
-  const edgeX = isGauge ? stick.minX : stick.maxX;
-  const outward = directionToPaper({ ...view, scaleRatio: 1 }, [isGauge ? -1 : 1, 0]);
+  const isLeftEdge = (cut.runsAgainst === "gauge edge") === (gaugeEdgeOf(plan) === "left");
+  const edgeX = isLeftEdge ? stick.minX : stick.maxX;
+  const outward = directionToPaper({ ...view, scaleRatio: 1 }, [isLeftEdge ? -1 : 1, 0]);
   // An edge that looks up or down has no room for a fence beside it; the sentence says what guides the plane.
   if (Math.abs(outward[0]) < 0.5) return { items: [], wishes: [] };
   const ends = [toPaper(view, [edgeX, -stick.maxY]), toPaper(view, [edgeX, -stick.minY])];
@@ -264,7 +266,7 @@ function fenceMark(
     ],
   };
   if (cut.fence === undefined || !(cut.fence > 0)) return { items: [block], wishes: [name] };
-  const nearX = edgeX + (isGauge ? 1 : -1) * cut.fence;
+  const nearX = edgeX + (isLeftEdge ? 1 : -1) * cut.fence;
   const { aside, isBack } = dimensionSide(view);
   const sideY = isBack ? -stick.maxY : -stick.minY;
   const lines = linearDimension({

@@ -3,6 +3,7 @@ export type { PictureOptions } from "./cut-marks.ts";
 export { drawCut } from "./cut-picture.ts";
 export * from "./drawing.ts";
 export * from "./fit-picture.ts";
+export { gaugeEdgeOf } from "./gauge-edge.ts";
 export { type Colour, type ColourName, colour, PAPER_RGB, type Rgb, rgbOf } from "./palette.ts";
 export { printable } from "./printable-text.ts";
 export { drawSection } from "./section-picture.ts";

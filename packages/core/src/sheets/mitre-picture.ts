@@ -1,7 +1,7 @@
 /** A mitre as the saw sees it: how the moulding springs, which edge goes to the fence, which way the blade turns and leans. */
 import type { Point } from "../curve/index.ts";
 import type { BothPieces, Mitre, SawCut, Spring } from "../making/index.ts";
-import { formatDeg, toRad } from "../measure/index.ts";
+import { formatDeg, toDeg, toRad } from "../measure/index.ts";
 import { type Drawing, type Item, openPath, type PaperPoint, stroke } from "./drawing.ts";
 import { type FitPictureOptions, fitPage, type PagePanel, wordLines } from "./fit-page.ts";
 import {
@@ -100,8 +100,12 @@ function springPanel(spring: Spring): PagePanel {
       view.draw("ground", groundItems(view.at(wallFoot), view.at(corner)));
       view.draw("wood", woodItems(outline.map(view.at), "end grain"));
       const foot = { x: 0, y: 0 };
-      springArc(view, foot, 90 - spring.fromWallDeg, spring.fromWallDeg, 14);
-      springArc(view, head, 180, spring.fromCeilingDeg, 9);
+      // No arc reaches past wall or ceiling; where the back lies on one of them its square to the other is shown.
+      const wallDeg = spring.fromWallDeg;
+      const along = (lengthMm: number, mostMm: number): number =>
+        Math.max(5, Math.min(mostMm, lengthMm * view.scaleRatio * 0.85));
+      springArc(view, foot, wallDeg === 90 ? 270 : 90 - wallDeg, wallDeg, along(head.y, 14));
+      springArc(view, head, wallDeg === 0 ? 270 : 180, spring.fromCeilingDeg, along(head.x, 9));
       const low = outline[1] ?? foot;
       const high = outline[outline.length - 2] ?? head;
       view.label("wall edge", [
@@ -279,7 +283,8 @@ function tableItems(cut: SawCut, box: Box): readonly Item[] {
     centre: far,
     radiusMm: TABLE.backMm + 9,
     fromDeg: 270,
-    sweepDeg: sign * cut.mitreDeg,
+    // The angle as drawn; its figure stands at the handle.
+    sweepDeg: sign * toDeg(Math.atan(Math.abs(half) / (TABLE.backMm / 2))),
   });
   view.draw("angle", arc.items);
   const isKeptLeft = cut.keep === "left";

@@ -14,6 +14,7 @@ import {
   text,
 } from "./drawing.ts";
 import type { Box } from "./flat-path.ts";
+import { gaugeEdgeOf } from "./gauge-edge.ts";
 import { type LabelPlacer, type LabelSpot, labelPlacer, textBox } from "./labels.ts";
 import { figureMm, LABEL_MM, LEAST_LETTERING_MM } from "./lettering.ts";
 import { INK } from "./palette.ts";
@@ -55,7 +56,7 @@ export function drawSection(plan: Plan, options: PictureOptions): Drawing {
   ];
   const pointed = pointers.flatMap((pointer) => placedPointer(pointer, stickBox(plan, view).minY, placer));
   const stick = turnedBox(plan.stick, 0);
-  const note = `Stick ${lengthWords(stick.maxX - stick.minX, options)} × ${lengthWords(stick.maxY - stick.minY, options)}, seen from the end where the stroke starts; gauge edge left${options.unit === "mm" ? "; millimetres" : ""}.`;
+  const note = `Stick ${lengthWords(stick.maxX - stick.minX, options)} × ${lengthWords(stick.maxY - stick.minY, options)}, seen from the end where the stroke starts; gauge edge ${gaugeEdgeOf(plan)}${options.unit === "mm" ? "; millimetres" : ""}.`;
   const inner = PAGE.widthMm - 2 * PAGE.marginMm;
   return {
     widthMm: PAGE.widthMm,

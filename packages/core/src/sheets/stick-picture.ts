@@ -87,17 +87,17 @@ function boardPanel(answer: StickAnswer, unit: LengthUnit): PagePanel {
           ...spotsRound(top, 3),
         ]);
       }
-      for (const { corners } of board.fillers) view.draw("filler", wasteItems(corners.map(view.at)));
       view.draw("stick", [
         fill([closedPath(pointsOf(section.stick).map(view.at))], WASTE_TINT),
         stroke(closedPath(pointsOf(section.stick).map(view.at)), { line: "dashed" }),
       ]);
+      for (const { corners } of board.fillers) view.draw("filler", wasteItems(corners.map(view.at)));
       view.draw("wood", woodItems(pointsOf(section.outline).map(view.at), "end grain"));
       stickSizes(view, section, unit);
-      const left = view.at({ x: stick.minX, y: (stick.minY + stick.maxY) / 2 });
+      const heel = view.at({ x: stick.minX, y: stick.minY });
       view.label("gauge edge", [
-        { at: [left[0] - 16, view.at({ x: 0, y: stick.maxY })[1] - 2], anchor: "middle" },
-        ...spotsRound([left[0] - 18, left[1]], 2),
+        { at: [heel[0] + 1.5, heel[1] + 4.6], anchor: "start" },
+        ...spotsRound(heel, 3),
       ]);
       view.label("board", [spotOn(view.at({ x: stick.minX + board.widthMm / 2, y: foot + shownMm / 2 }))]);
       if (answer.cantDeg !== 0) {
