@@ -17,7 +17,7 @@ import type { Section } from "mouldwright/section";
 import { drawCornice, drawRod, drawScribe, writeSvg } from "mouldwright/sheets";
 import type { OptionKinds } from "./arguments.ts";
 import { type Command, note, refuse, troublesOfRefusal } from "./command.ts";
-import { deliver, FIT_OPTIONS, type Figures, type FitAnswer, figuresFor } from "./fit-answer.ts";
+import { deliver, FIT_OPTIONS, type Figures, figuresFor, type MoreFile } from "./fit-answer.ts";
 import { readSectionInput } from "./input.ts";
 import { lengthsLines, lengthsNumbers } from "./lengths-text.ts";
 import { flatWords } from "./mitre-command.ts";
@@ -155,15 +155,15 @@ function moreFiles(
     readonly shared: SharedOut | null;
     readonly unit: "mm" | "in";
   },
-): Outcome<NonNullable<FitAnswer["more"]>> {
+): Outcome<readonly MoreFile[]> {
   const { job, unit } = made;
-  const files: { path: string; text: string; holds: string }[] = [];
+  const files: MoreFile[] = [];
   const scribePath = given.values.get("scribe");
   if (scribePath !== undefined) {
     if (made.scribe === null)
       return cannot("scribe", scribePath, "it with --section and a run that has a scribed corner");
     const text = writeSvg(drawScribe(made.scribe, job.name, { unit }));
-    files.push({ path: scribePath, text, holds: "The scribe stands at full size" });
+    files.push({ path: scribePath, text, holds: "The scribe stands at full size", folder: "there" });
   }
   const rodPath = given.values.get("rod");
   if (rodPath !== undefined) {
@@ -172,6 +172,7 @@ function moreFiles(
       path: rodPath,
       text: writeSvg(drawRod(made.shared, job.name, { unit })),
       holds: "The rod stands",
+      folder: "there",
     });
   }
   return fine(files);

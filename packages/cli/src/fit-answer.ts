@@ -38,10 +38,17 @@ export interface FitAnswer {
   readonly assumed: readonly Trouble[];
   readonly cautions: readonly Trouble[];
   readonly drawing: () => Drawing;
-  /** Files beside the picture, and what they hold. */
-  readonly more?: readonly (FileToWrite & { readonly holds: string })[];
+  /** Files beside the picture. */
+  readonly more?: readonly MoreFile[];
   /** Files that were read: none of them may be written over. */
   readonly inputs?: readonly string[];
+}
+
+export interface MoreFile extends FileToWrite {
+  /** What it holds, as the beginning of the sentence that says where it stands. */
+  readonly holds: string;
+  /** Whether its folder may be one that is made for it. */
+  readonly folder: "there" | "made";
 }
 
 /** Lines after the first of a paragraph stand in by this. */
@@ -57,7 +64,8 @@ export async function deliver(command: Command, answer: FitAnswer): Promise<numb
     ...(picture === undefined ? [] : [{ path: picture, text: writeSvg(answer.drawing()) }]),
     ...more.map(({ path, text }) => ({ path, text })),
   ];
-  const trouble = await refusalOf(files, answer.inputs ?? [], force);
+  const made = new Set(more.flatMap(({ path, folder }) => (folder === "made" ? [path] : [])));
+  const trouble = await refusalOf(files, answer.inputs ?? [], { force, made });
   const written = trouble === null ? await writeAll(files, { force }, io.interrupted) : null;
   note(command, answer.file, answer.warnings, answer.unit);
   const isJson = given.flags.has("json");
@@ -73,7 +81,7 @@ export async function deliver(command: Command, answer: FitAnswer): Promise<numb
 async function refusalOf(
   files: readonly FileToWrite[],
   inputs: readonly string[],
-  force: boolean,
+  { force, made }: { readonly force: boolean; readonly made: ReadonlySet<string> },
 ): Promise<Trouble | null> {
   const taken = new Set<string>();
   for (const { path } of files) {
@@ -83,6 +91,7 @@ async function refusalOf(
       if (await isSameFile(path, input)) return cataloguedTrouble("path-is-input", path, {});
     }
     const refusal = await refusalToWrite(path, { force });
+    if (refusal?.code === "folder-missing" && made.has(path)) continue;
     if (refusal !== null) return refusal;
   }
   return null;

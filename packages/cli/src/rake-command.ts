@@ -12,11 +12,11 @@ import {
   type SawCut,
 } from "mouldwright/making";
 import { fine, type LengthUnit, type Outcome, toRad } from "mouldwright/measure";
-import { type Section, writeSvgSection } from "mouldwright/section";
+import { writeSvgSection } from "mouldwright/section";
 import { drawRake, drawRakePoint } from "mouldwright/sheets";
 import { type OptionKinds, readChoice } from "./arguments.ts";
 import { type Command, note, readPlacement, refuse, troublesOfRefusal } from "./command.ts";
-import { deliver, FIT_OPTIONS, type Figures, figuresFor } from "./fit-answer.ts";
+import { deliver, FIT_OPTIONS, type Figures, figuresFor, type MoreFile } from "./fit-answer.ts";
 import { firstRefusal, missing, nameTooMany, readAngle, readLengthIf } from "./fit-options.ts";
 import { readSectionInput, unitOf } from "./input.ts";
 import { flatWords } from "./mitre-command.ts";
@@ -195,10 +195,15 @@ function rakeLengths({ slopeDeg, lower, upper, rake: { projectionMm } }: Rake, r
 }
 
 /** The three sections as drawings that the planner reads. */
-function sectionFiles(folder: string, { level, rake: raked, upperReturn }: Rake, unit: LengthUnit) {
-  const file = (name: string, { section }: RakedMember, holds: string) => ({
+function sectionFiles(
+  folder: string,
+  { level, rake: raked, upperReturn }: Rake,
+  unit: LengthUnit,
+): readonly MoreFile[] {
+  const file = (name: string, { section }: RakedMember, holds: string): MoreFile => ({
+    folder: "made",
     path: join(folder, name),
-    text: writeSvgSection(section satisfies Section, { unit }),
+    text: writeSvgSection(section, { unit }),
     holds,
   });
   return [
