@@ -6,6 +6,6 @@ import type { Rule } from "./finding.ts";
 
 export const KNOWN: Partial<Record<Rule, string>> = {
   mark: "where a curved sole's middle hangs over the wood, its line is put in the air, not where its axis meets the wood",
-  unlisted: "what stands beside a place is told on the wrong stretch, or lower than it stands",
-  "uncut said": "a wall or flat that is cut clean is told as uncut for wood that stands across from it",
+  "finish said":
+    "beside wood left uncut the two routes part its slope differently into what is proud and what is uncut",
 };

@@ -99,6 +99,12 @@ class Run {
         this.sources[before] = source;
         return;
       }
+      if (this.isHair(before, last, x, y)) {
+        // Out past (x, y) and back to it, or back past where it began: the part gone over twice encloses nothing.
+        if (this.isFurtherBack(before, last, x, y)) this.sources[before] = this.sources[last] as number;
+        this.end = last;
+        continue;
+      }
       if (!this.isStraightThrough(before, last, x, y)) break;
       this.end = last;
     }
@@ -155,6 +161,25 @@ class Run {
   }
 
   /** Is vertex `at` rounding noise on the way from vertex `before` to (x, y), within edges of one source? */
+  /** Whether the way from `a` to `b` and on to (x, y) turns straight back, nearer to itself than the shortest edge. */
+  private isHair(a: number, b: number, x: number, y: number): boolean {
+    const outX = (this.xs[b] as number) - (this.xs[a] as number);
+    const outY = (this.ys[b] as number) - (this.ys[a] as number);
+    const backX = x - (this.xs[b] as number);
+    const backY = y - (this.ys[b] as number);
+    if (outX * backX + outY * backY >= 0) return false;
+    const cross = outX * backY - outY * backX;
+    const longer = Math.max(outX * outX + outY * outY, backX * backX + backY * backY);
+    return cross * cross <= this.leastSquared * longer;
+  }
+
+  private isFurtherBack(a: number, b: number, x: number, y: number): boolean {
+    const out =
+      ((this.xs[b] as number) - (this.xs[a] as number)) ** 2 +
+      ((this.ys[b] as number) - (this.ys[a] as number)) ** 2;
+    return (x - (this.xs[b] as number)) ** 2 + (y - (this.ys[b] as number)) ** 2 > out;
+  }
+
   private isStraightThrough(before: number, at: number, x: number, y: number): boolean {
     if (this.sources[before] !== this.sources[at]) return false;
     const ax = (this.xs[at] as number) - (this.xs[before] as number);

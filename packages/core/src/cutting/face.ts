@@ -2,12 +2,14 @@
 import {
   insideRing,
   lengthMm,
+  nearestOnPiece,
   nearestOnRing,
   type Piece,
   type Point,
   type Region,
   type Ring,
   regionOf,
+  splitPiece,
 } from "../curve/index.ts";
 import { DRAWING_NOISE_MM, FLATTEN_MM, OVERCUT_MM } from "../measure/index.ts";
 import { type Depth, perimeterMm } from "./depth.ts";
@@ -44,9 +46,7 @@ export function faceFigures(
   let underMm = 0;
   let unlisted: Depth = { depthMm: 0, at: null };
   const told = new Set<PlanUncut>();
-  const starts = startsMm(drawn);
-  const allMm = starts[starts.length - 1] ?? 0;
-  const listed = uncut.map((place) => listedStretch(drawn, starts, place));
+  const listed = uncut.map((place) => listedStretch(drawn, place));
   for (const p of boundaryPlaces(left)) {
     const near = nearestOnRing(drawn, p);
     const off = near.distanceMm;
@@ -55,12 +55,11 @@ export function faceFigures(
       underMm = Math.max(underMm, off);
       continue;
     }
-    const alongMm = (starts[near.piece] ?? 0) + near.t * lengthMm(drawn.pieces[near.piece] as Piece);
-    const covering = listed.filter((one) => covers(one, alongMm, off, allMm));
+    const covering = listed.filter((one) => covers(one, p));
     if (off > toleranceMm + OVERCUT_MM) {
       for (const { place } of covering) told.add(place);
       if (covering.length === 0 && off > unlisted.depthMm) unlisted = { depthMm: off, at: p };
-    } else if (covering.length === 0) proudMm = Math.max(proudMm, off);
+    } else if (!listed.some((one) => isAtFoot(one, near.point))) proudMm = Math.max(proudMm, off);
   }
   const notStanding = uncut.filter(
     (place) => place.left > toleranceMm + OVERCUT_MM && !told.has(place) && !isBuried(place, drawn, left),
@@ -100,42 +99,54 @@ function offBoundaryMm(region: Region, p: Point): number {
   return least;
 }
 
-/** A listed place as a stretch of the drawing, mm along it; `toMm` may run on past the drawing's own start. */
+/** A listed place as the stretch of the drawing between its two ends, the shorter way round. */
 interface ListedStretch {
   readonly place: PlanUncut;
-  readonly fromMm: number;
-  readonly toMm: number;
+  readonly pieces: readonly Piece[];
 }
 
-/** How far along a ring, mm from its start, the place of it nearest to a point lies. */
-function alongRingMm(ring: Ring, starts: readonly number[], p: Point): number {
-  const { piece, t } = nearestOnRing(ring, p);
-  return (starts[piece] ?? 0) + t * lengthMm(ring.pieces[piece] as Piece);
+function listedStretch(ring: Ring, place: PlanUncut): ListedStretch {
+  const a = nearestOnRing(ring, { x: place.from[0], y: place.from[1] });
+  const b = nearestOnRing(ring, { x: place.to[0], y: place.to[1] });
+  const ways = [wayRound(ring, a, b), wayRound(ring, b, a)];
+  const [one, other] = ways.map((pieces) => pieces.reduce((sum, piece) => sum + lengthMm(piece), 0));
+  return { place, pieces: (one ?? 0) <= (other ?? 0) ? (ways[0] ?? []) : (ways[1] ?? []) };
 }
 
-/** Where each piece of a ring starts along it, and at the end its whole length, mm. */
-function startsMm(ring: Ring): readonly number[] {
-  const starts = [0];
-  for (const piece of ring.pieces) starts.push((starts[starts.length - 1] ?? 0) + lengthMm(piece));
-  return starts;
+/** The pieces of a ring, anticlockwise, from one place on it to another; the first and last in part. */
+function wayRound(
+  ring: Ring,
+  from: { readonly piece: number; readonly t: number },
+  to: { readonly piece: number; readonly t: number },
+): readonly Piece[] {
+  const count = ring.pieces.length;
+  if (from.piece === to.piece && from.t <= to.t)
+    return [partOf(ring.pieces[from.piece] as Piece, from.t, to.t)];
+  const way = [partOf(ring.pieces[from.piece] as Piece, from.t, 1)];
+  for (let i = (from.piece + 1) % count; i !== to.piece; i = (i + 1) % count)
+    way.push(ring.pieces[i] as Piece);
+  way.push(partOf(ring.pieces[to.piece] as Piece, 0, to.t));
+  return way;
 }
 
-/** The stretch of the drawing between a place's two ends, the shorter way round. */
-function listedStretch(ring: Ring, starts: readonly number[], place: PlanUncut): ListedStretch {
-  const all = starts[starts.length - 1] ?? 0;
-  const a = alongRingMm(ring, starts, { x: place.from[0], y: place.from[1] });
-  const b = alongRingMm(ring, starts, { x: place.to[0], y: place.to[1] });
-  const [low, high] = a < b ? [a, b] : [b, a];
-  return high - low <= all / 2
-    ? { place, fromMm: low, toMm: high }
-    : { place, fromMm: high, toMm: low + all };
+function partOf(piece: Piece, from: number, to: number): Piece {
+  const ahead = from > 0 && from < 1 ? splitPiece(piece, from)[1] : piece;
+  const share = from < 1 ? (to - from) / (1 - from) : 1;
+  return share > 0 && share < 1 ? splitPiece(ahead, share)[0] : ahead;
 }
 
-/** Whether a listed place tells of wood that stands `offMm` off the drawing, `alongMm` along it. */
-function covers(stretch: ListedStretch, alongMm: number, offMm: number, allMm: number): boolean {
-  const slack = stretch.place.left + LISTED_REACH_MM;
-  if (offMm > slack) return false;
-  return [alongMm, alongMm + allMm].some((at) => at >= stretch.fromMm - slack && at <= stretch.toMm + slack);
+/** Whether a listed place tells of the wood at `p`: it stands no further off the listed stretch than is listed. */
+function covers({ place, pieces }: ListedStretch, p: Point): boolean {
+  const slack = place.left + LISTED_REACH_MM;
+  return pieces.some((piece) => nearestOnPiece(piece, p).distanceMm <= slack);
+}
+
+/** How near a listed stretch a place lies to be on it, mm: ends of stretches are kept to less. */
+const AT_FOOT_MM = 2 * OVERCUT_MM;
+
+/** Whether a place of the drawing lies on a listed stretch: what stands on it there belongs to the wood that is listed. */
+function isAtFoot({ pieces }: ListedStretch, place: Point): boolean {
+  return pieces.some((piece) => nearestOnPiece(piece, place).distanceMm <= AT_FOOT_MM);
 }
 
 function* boundaryPlaces(region: Region): Generator<Point> {

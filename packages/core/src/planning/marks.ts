@@ -114,7 +114,7 @@ function marksOf(
   if (draft.tool.plane.kind === "snipe bill" || draft.work === "snipe line") {
     const plane = draft.tool.plane;
     const end = plane.kind === "snipe bill" && plane.hand === "right" ? ends.right : ends.left;
-    const surface = surfaceAlong(cut.before, end, up) ?? end;
+    const surface = surfaceBeside(cut.before, end, end === ends.left ? ends.right : ends.left, up);
     // A line at the far end of the curve to come is taken from where that curve begins, if a foot stands there.
     const curve = draft.roomFor === undefined ? null : bench.planned.pieces[draft.roomFor];
     const foot = nearestFoot(feet, curve ? [end, pointAt(curve, 0), pointAt(curve, 1)] : [end]);
@@ -131,9 +131,11 @@ function marksOf(
   for (const side of sidesFromGauge(bench)) {
     const wall = side === "left" ? cut.wallMm[0] : cut.wallMm[1];
     if (wall < bench.limits.guideWallMm) continue;
-    const all = draft.runs.map((run) => endsInPlace(draft, run[0])[side]);
-    const end = all.reduce((a, b) => ((side === "left" ? b.x < a.x : b.x > a.x) ? b : a));
-    const surface = surfaceAlong(cut.before, end, up) ?? end;
+    const all = draft.runs.map((run) => endsInPlace(draft, run[0]));
+    const outer = all.reduce((a, b) =>
+      (side === "left" ? b.left.x < a.left.x : b.right.x > a.right.x) ? b : a,
+    );
+    const surface = surfaceBeside(cut.before, outer[side], side === "left" ? outer.right : outer.left, up);
     marks.push(edgeMark(bench, surface, number, "place", hand.lineMm));
   }
   // Where the floor runs out at a side of the wood the depth line is scribed there; a groove's depth is the stop's.
@@ -158,11 +160,27 @@ function nearestFoot(feet: readonly Foot[], to: readonly Point[]): Foot | null {
 
 /** Where a line up from the sole leaves the wood as it stands: the place a line can be scribed at. */
 function surfaceAlong(before: Region, from: Point, up: Point): Point | null {
-  const inside = { x: from.x + up.x * BESIDE_MM, y: from.y + up.y * BESIDE_MM };
-  const spans = spansAlong(before, inside, up);
+  // From well below, so that the surface is found on whichever side of the sole it lies: a hollow of another radius
+  // stands with its crown a little off the wood.
+  const start = { x: from.x - up.x * BELOW_MM, y: from.y - up.y * BELOW_MM };
+  const spans = spansAlong(before, start, up);
   const last = spans[spans.length - 1];
-  return last ? { x: inside.x + up.x * last[1], y: inside.y + up.y * last[1] } : null;
+  return last ? { x: start.x + up.x * last[1], y: start.y + up.y * last[1] } : null;
 }
+
+/**
+ * The surface above a sole's end, looked at a hair on the waste's side of the line: where a wall already stands along
+ * the line its two sides differ.
+ */
+function surfaceBeside(before: Region, end: Point, otherEnd: Point, up: Point): Point {
+  const share = BESIDE_MM / distanceMm(end, otherEnd);
+  const off = { x: (otherEnd.x - end.x) * share, y: (otherEnd.y - end.y) * share };
+  const at = surfaceAlong(before, { x: end.x + off.x, y: end.y + off.y }, up);
+  return at ? { x: at.x - off.x, y: at.y - off.y } : end;
+}
+
+/** How far below a sole the wood is looked for, mm: more than any gap under a crown, less than any stick. */
+const BELOW_MM = 1;
 
 /** Where the flat a cut leaves begins and ends on the wood: the ends of the newly cut stretch of its sole's line. */
 function facetEnds(bench: Bench, cut: TriedCut, draft: PlaneDraft): FacetEnd[] {

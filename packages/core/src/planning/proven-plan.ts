@@ -1,5 +1,13 @@
 /** The plan file of a search: every figure in it taken from making the cuts again on finely flattened arcs. */
-import { type Ring, regionAreaMm2, regionOf, ringsOf, type Vertex, verticesOf } from "../curve/index.ts";
+import {
+  type Ring,
+  regionAreaMm2,
+  regionOf,
+  ringFromVertices,
+  ringsOf,
+  type Vertex,
+  verticesOf,
+} from "../curve/index.ts";
 import type { Plan, PlanWay } from "../cutting/index.ts";
 import { FLATTEN_MM, SEARCH_FLATTEN_MM } from "../measure/index.ts";
 import { shelfFile } from "../shelf/index.ts";
@@ -67,7 +75,8 @@ export function provenPlan(request: PlanRequest, found: Found, others: readonly 
     parts: partsOf(bench, request.section, made.cuts),
     marks,
     cuts,
-    finish: finishOf(bench, request.section.outline, made.wood, marks, uncut),
+    // Held against the drawing as the file writes it, as the proof will read it.
+    finish: finishOf(bench, ringFromVertices(vertices(request.section.outline)), made.wood, marks, uncut),
     uncut,
   };
   return { plan, bench: coarse };

@@ -6,24 +6,23 @@ import {
   pointAt,
   type Region,
   regionAreaMm2,
+  splitPiece,
 } from "../curve/index.ts";
-import { deepestFrom, faceFigures, isFlatKind, type PlanUncut, type UncutRule } from "../cutting/index.ts";
-import { OVERCUT_MM, SLIVER_MM2 } from "../measure/index.ts";
+import { deepestFrom, isFlatKind, type PlanUncut, type UncutRule } from "../cutting/index.ts";
+import { OVERCUT_MM, SAME_POINT_MM, SLIVER_MM2 } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { tidy } from "./draft-cut.ts";
 import type { Refused } from "./order.ts";
 import { type Reach, reachAt } from "./reach.ts";
-import { type Standing, standingOver } from "./standing.ts";
 import { type BenchUnit, sayLength } from "./words.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
 
-const PLACES = 40;
-/** Wood that begins this near a piece stands on it, mm. */
-const STANDS_OFF_MM = 0.03;
-
 /**
  * Every place where more than the tolerance is left on the wanted section, in the order of the outline.
- * What is left is read on the bench of the proof; what could reach it on the search's, whose arcs are coarser.
+ *
+ * Each piece of leftover wood is told on the stretches of the section that it touches, as high as it stands off each;
+ * wood that touches none (a thread between two cuts) is told at the piece nearest to it. What is left is read on the
+ * bench of the proof; what could reach it on the search's, whose arcs are coarser.
  */
 export function uncutPlaces(
   bench: Bench,
@@ -32,95 +31,98 @@ export function uncutPlaces(
   refused: readonly Refused[],
   unit: BenchUnit,
 ): PlanUncut[] {
-  const proud = difference(wood, bench.plannedRegion);
-  const heavy = proud.filter(
+  const heavy = difference(wood, bench.plannedRegion).filter(
     (ring) => regionAreaMm2([ring]) > SLIVER_MM2 && depthOf(bench, [ring]) > bench.toleranceMm,
   );
-  if (heavy.length === 0) return [];
-  const places: PlanUncut[] = [];
-  const named = new Set<FlatRing>();
+  const stretches = heavy.flatMap((ring) => {
+    const touched = bench.worked.flatMap((piece) => touchedStretches(ring, piece));
+    const tall = touched.filter((stretch) => stretch.leftMm > bench.toleranceMm);
+    // What only just laps over onto a neighbour is told where it stands, not where it ends.
+    const long = tall.filter(({ piece, from, to }) => (to - from) * piece.lengthMm >= LEAST_TOLD_MM);
+    if (long.length > 0) return long;
+    return tall.length > 0 ? tall : nearestStretch(bench, ring);
+  });
+  stretches.sort((a, b) => a.piece.index - b.piece.index || a.from - b.from);
+  return stretches.map(({ piece, from, to, leftMm }) =>
+    uncutPlace(searched, piece, from, to, leftMm, refused, unit),
+  );
+}
+
+/** Shorter stretches are a lap over from the next one, mm. */
+const LEAST_TOLD_MM = 0.3;
+
+/** A stretch of a piece, as shares of its length, and how far the wood that touches it there stands off it. */
+interface Stretch {
+  readonly piece: WorkedPiece;
+  readonly from: number;
+  readonly to: number;
+  readonly leftMm: number;
+}
+
+/** Where a ring of leftover wood lies along a piece: its boundary edges that run on the piece itself, joined up. */
+function touchedStretches(ring: FlatRing, piece: WorkedPiece): Stretch[] {
+  const spans: [number, number][] = [];
+  const n = ring.xs.length;
+  for (let i = 0; i < n; i++) {
+    const a = { x: ring.xs[i], y: ring.ys[i] };
+    const b = { x: ring.xs[(i + 1) % n], y: ring.ys[(i + 1) % n] };
+    const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+    const near = [a, middle, b].map((p) => nearestOnPiece(piece.piece, p));
+    if (near.some((one) => one.distanceMm > TOUCHES_MM)) continue;
+    const ts = near.map((one) => one.t);
+    if ((Math.max(...ts) - Math.min(...ts)) * piece.lengthMm < TOUCHES_MM) continue;
+    spans.push([Math.min(...ts), Math.max(...ts)]);
+  }
+  spans.sort((a, b) => a[0] - b[0]);
+  const joined: [number, number][] = [];
+  const gap = (2 * TOUCHES_MM) / piece.lengthMm;
+  for (const span of spans) {
+    const last = joined[joined.length - 1];
+    if (last && span[0] <= last[1] + gap) last[1] = Math.max(last[1], span[1]);
+    else joined.push([span[0], span[1]]);
+  }
+  return joined.map(([from, to]) => ({ piece, from, to, leftMm: heightOff(ring, piece, from, to) }));
+}
+
+/** An edge of leftover wood this near a piece lies on it, mm: above what flattening an arc leaves between the two. */
+const TOUCHES_MM = 0.01;
+
+/** Greatest distance of a ring's boundary from a stretch of a piece, mm. */
+function heightOff(ring: FlatRing, piece: WorkedPiece, from: number, to: number): number {
+  const stretch = from > 0 ? splitPiece(piece.piece, from)[1] : piece.piece;
+  const share = from < 1 ? (to - from) / (1 - from) : 1;
+  const only = share > 0 && share < 1 ? splitPiece(stretch, share)[0] : stretch;
+  let height = 0;
+  const n = ring.xs.length;
+  for (let i = 0; i < n; i++) {
+    const j = (i + 1) % n;
+    for (const k of [0, 0.25, 0.5, 0.75]) {
+      const p = {
+        x: ring.xs[i] + (ring.xs[j] - ring.xs[i]) * k,
+        y: ring.ys[i] + (ring.ys[j] - ring.ys[i]) * k,
+      };
+      height = Math.max(height, nearestOnPiece(only, p).distanceMm);
+    }
+  }
+  return height;
+}
+
+/** For wood that touches no piece: a short stretch of the piece nearest to it. */
+function nearestStretch(bench: Bench, ring: FlatRing): Stretch[] {
+  const { at, depthMm } = deepestFrom(bench.planned, [ring], OVERCUT_MM);
+  const place = at ?? { x: ring.xs[0], y: ring.ys[0] };
+  let best: { piece: WorkedPiece; t: number; mm: number } | undefined;
   for (const piece of bench.worked) {
-    const standing = standingOver(heavy, piece, PLACES, STANDS_OFF_MM);
-    const tall = standing.filter((s) => s.heightMm > bench.toleranceMm);
-    if (tall.length === 0) continue;
-    for (const ring of heavy) {
-      if (standingOver([ring], piece, PLACES, STANDS_OFF_MM).some((s) => s.heightMm > bench.toleranceMm))
-        named.add(ring);
-    }
-    for (const run of stretches(standing, bench.toleranceMm)) {
-      const left = Math.max(...run.map((s) => s.heightMm));
-      const from = (run[0] as Standing).t - 0.5 / PLACES;
-      const to = (run[run.length - 1] as Standing).t + 0.5 / PLACES;
-      places.push(uncutPlace(searched, piece, from, to, left, refused, unit));
-    }
+    const near = nearestOnPiece(piece.piece, place);
+    if (!best || near.distanceMm < best.mm - SAME_POINT_MM) best = { piece, t: near.t, mm: near.distanceMm };
   }
-  for (const ring of heavy) {
-    if (named.has(ring)) continue;
-    const piece = nearestPiece(bench, ring);
-    if (piece) places.push(uncutPlace(searched, piece, 0, 1, depthOf(bench, [ring]), refused, unit));
-  }
-  return [...places, ...untold(bench, searched, wood, places, refused, unit)];
+  if (!best) return [];
+  const { piece, t } = best;
+  return [{ piece, from: Math.max(0, t - NEAR_SPAN), to: Math.min(1, t + NEAR_SPAN), leftMm: depthMm }];
 }
 
-/** How much of its piece, to either side, such a place is said to take up, as a share of the piece's length. */
-const UNTOLD_SPAN = 0.05;
-
-/** Most places that are added because no listed one tells of the wood there. */
-const MOST_UNTOLD = 12;
-
-/**
- * Wood that none of the places tells of, by the proof's own reading: what hangs over a neighbour of the piece it
- * stands on, or stands in a corner. It is named at the piece nearest to its highest place.
- */
-function untold(
-  bench: Bench,
-  searched: Bench,
-  wood: Region,
-  told: readonly PlanUncut[],
-  refused: readonly Refused[],
-  unit: BenchUnit,
-): PlanUncut[] {
-  const more: PlanUncut[] = [];
-  for (let i = 0; i < MOST_UNTOLD; i++) {
-    const { unlisted } = faceFigures(bench.planned, wood, bench.toleranceMm - OVERCUT_MM, [...told, ...more]);
-    if (!unlisted.at || unlisted.depthMm <= bench.toleranceMm) break;
-    const at = unlisted.at;
-    const piece = bench.worked.reduce((a, b) =>
-      nearestOnPiece(b.piece, at).distanceMm < nearestOnPiece(a.piece, at).distanceMm ? b : a,
-    );
-    const { t } = nearestOnPiece(piece.piece, at);
-    more.push(uncutPlace(searched, piece, t - UNTOLD_SPAN, t + UNTOLD_SPAN, unlisted.depthMm, refused, unit));
-  }
-  return more;
-}
-
-/** Neighbouring places with more than `leastMm` of wood on them, run by run. */
-function stretches(standing: readonly Standing[], leastMm: number): Standing[][] {
-  const runs: Standing[][] = [];
-  let open = false;
-  for (const place of standing) {
-    if (place.heightMm <= leastMm) {
-      open = false;
-      continue;
-    }
-    if (!open) runs.push([]);
-    open = true;
-    (runs[runs.length - 1] as Standing[]).push(place);
-  }
-  return runs;
-}
-
-/** Wood left in a corner between two pieces stands squarely on neither: it is named at the one nearest to it. */
-function nearestPiece(bench: Bench, ring: FlatRing): WorkedPiece | undefined {
-  let best: { piece: WorkedPiece; distanceMm: number } | undefined;
-  for (const piece of bench.worked) {
-    for (let i = 0; i < ring.xs.length; i++) {
-      const { distanceMm } = nearestOnPiece(piece.piece, { x: ring.xs[i], y: ring.ys[i] });
-      if (!best || distanceMm < best.distanceMm) best = { piece, distanceMm };
-    }
-  }
-  return best?.piece;
-}
+/** How much of its piece, to either side, such wood is said to take up, as a share of the piece's length. */
+const NEAR_SPAN = 0.1;
 
 /** Greatest distance of any leftover wood from the wanted section, mm. */
 function depthOf(bench: Bench, wood: Region): number {
