@@ -26,7 +26,7 @@ export const FIT_HELP = {
   --count 2            mouldings alike
   --timber 90x22       planed timber at hand: a larger section is built up of several sticks
   --rises 2 --drifts=-1
-                       the grain of your stick: rising with the push, drifting to the far edge, degrees
+                       your stick's grain, degrees: rising with the push, drifting to the far edge
   --plan PLAN.json     a plan of this section: fence and hands from what is really cut
   --stick 42x18 --at 0,0
                        the stick and the section's place in it, as for plan
@@ -127,9 +127,11 @@ Examples, for the chart cabinet's broken pediment:
 JOB.json names the pieces, in runs that meet at their ends, and the sticks at hand with their bad
 places, in millimetres:
   { "format": "mouldwright/lengths", "version": 1, "name": "Barometer case: frame",
-    "runs": [{ "name": "Frame", "ends": "closed",
-               "pieces": [{ "lengthMm": 150 }, { "lengthMm": 680 }, { "lengthMm": 150 }, { "lengthMm": 680 }] }],
-    "sticks": [{ "lengthMm": 2400, "count": 2, "badPlaces": [{ "fromMm": 900, "toMm": 940, "why": "knot" }] }],
+    "runs": [{ "name": "Rail", "ends": "closed",
+               "pieces": [{ "lengthMm": 150 }, { "lengthMm": 680 },
+                          { "lengthMm": 150 }, { "lengthMm": 680 }] }],
+    "sticks": [{ "lengthMm": 2400, "count": 2,
+                 "badPlaces": [{ "fromMm": 900, "toMm": 940, "why": "knot" }] }],
     "allowances": { "kerfMm": 1.5, "trimMm": 3, "planingMm": 50 } }
 
 ${COMMON}

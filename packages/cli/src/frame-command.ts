@@ -7,7 +7,14 @@ import {
   type Rail,
   type StatedSize,
 } from "mouldwright/making";
-import { cataloguedTrouble, fine, type LengthUnit, type Outcome, refused } from "mouldwright/measure";
+import {
+  cataloguedTrouble,
+  fine,
+  type LengthUnit,
+  type Outcome,
+  refused,
+  SAME_POINT_DEG,
+} from "mouldwright/measure";
 import { drawFrame } from "mouldwright/sheets";
 import { type OptionKinds, readLengthOption, readPlace, readSize, wrongValue } from "./arguments.ts";
 import { type Command, refuse, troublesOfRefusal } from "./command.ts";
@@ -150,7 +157,7 @@ function frameNumbers(answer: Frame, seasons: MitreSeasons | null): Readonly<Rec
     stated,
     pieces: rails.map((rail) => ({
       ...rail,
-      mitreDeg: rail.start.mitreDeg === rail.end.mitreDeg ? rail.start.mitreDeg : null,
+      mitreDeg: isSame(rail.start.mitreDeg, rail.end.mitreDeg) ? rail.start.mitreDeg : null,
     })),
     outlines: Object.fromEntries(
       Object.entries(outlines).map(([name, points]) => [
@@ -163,6 +170,10 @@ function frameNumbers(answer: Frame, seasons: MitreSeasons | null): Readonly<Rec
     mitreOpening: seasons === null ? null : seasonNumbers(seasons),
     convention,
   };
+}
+
+function isSame(aDeg: number, bDeg: number): boolean {
+  return Math.abs(aDeg - bDeg) <= SAME_POINT_DEG;
 }
 
 function seasonNumbers(seasons: MitreSeasons): Readonly<Record<string, unknown>> {
