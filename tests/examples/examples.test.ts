@@ -15,16 +15,10 @@ import {
   filesOfExample,
   readExample,
 } from "../../scripts/example-files.ts";
-import { examine, type Rule } from "../second-route/recut-by-polygons.ts";
+import { examine } from "../second-route/recut-by-polygons.ts";
 
 /** The one section drawn in good faith that planes cannot make. */
 const CANNOT_BE_MADE = "impossible";
-
-/**
- * What the two routes do not yet agree on: where a depth line lies, since the plan puts it at the depth to come and the
- * second route looks for it on the wood as it stands, and how well a few seats hold. Everything else must agree.
- */
-const NOT_SETTLED: ReadonlySet<Rule> = new Set<Rule>(["mark", "seat", "seat said"]);
 
 /** What may change the picture's meaning or reach outside it, and characters no picture holds. */
 const UNSAFE = /<script|<foreignObject|<!DOCTYPE|<!ENTITY|\bon[a-z]+=|(?:xlink:)?href=|url\(|@import/i;
@@ -72,7 +66,7 @@ describe.each(exampleNames())("example %s", (name) => {
 
   test("has a plan that a second route with code of its own cuts again with the same areas, walls, guides and face", () => {
     const found = examine(JSON.parse(stored("plan.json")));
-    expect(found.filter(({ rule }) => !NOT_SETTLED.has(rule))).toEqual([]);
+    expect(found).toEqual([]);
   });
 
   test("leaves nothing uncut, unless it cannot be made: then every place has its rule, its reason and a way out", () => {
