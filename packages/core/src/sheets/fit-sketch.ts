@@ -262,18 +262,6 @@ export function arrowItems(from: PaperPoint, to: PaperPoint): readonly Item[] {
   return [stroke(openPath([from, to])), arrowHead(to, [to[0] - from[0], to[1] - from[1]], INK)];
 }
 
-/** Words with a line from them to what they name; the words stand at `words`, above or below the line's own end. */
-export function leaderTo(
-  drawing: Sketch,
-  words: string,
-  tip: PaperPoint,
-  away: { readonly distanceMm: number; readonly directionDeg: number },
-): void {
-  const foot = paperAside(tip, away.distanceMm, away.directionDeg);
-  drawing.draw("leader", arrowItems(foot, tip));
-  drawing.label(words, spotsTowards(foot, 0.8, away.directionDeg));
-}
-
 /** Do words of this length fit into so much paper? */
 export function fitsIn(words: string, widthMm: number): boolean {
   return textWidthMm(words, LABEL_MM) <= widthMm;

@@ -90,7 +90,7 @@ function frontPanel(answer: Frame, unit: LengthUnit): PagePanel {
     heading: "From the front",
     draw: (box) => {
       const { outside, sight, rebate } = answer.outlines;
-      const view = sketch({ bounds: boundsOfPoints(outside), box, marginMm: 15 });
+      const view = sketch({ bounds: boundsOfPoints(outside), box, marginMm: 22 });
       const count = outside.length;
       for (const [index, corner] of outside.entries()) {
         const next = (index + 1) % count;
@@ -130,11 +130,14 @@ function rectangleSizes(view: Sketch, { outlines: { outside, sight } }: Frame, u
       (outline[to] as Point).x - (outline[from] as Point).x,
       (outline[to] as Point).y - (outline[from] as Point).y,
     );
+  // Sight sizes stand outside too: a narrow opening has no room for them.
+  const railMm = (corner: number): number =>
+    Math.abs((sight[corner] as Point).x - (outside[corner] as Point).x) * view.scaleRatio;
   const wanted = [
     { outline: outside, from: 3, to: 2, aside: [0, -1] as const, offMm: 7, name: "outside" },
     { outline: outside, from: 0, to: 3, aside: [-1, 0] as const, offMm: 7, name: "" },
-    { outline: sight, from: 0, to: 1, aside: [0, -1] as const, offMm: 9, name: "sight" },
-    { outline: sight, from: 1, to: 2, aside: [-1, 0] as const, offMm: 9, name: "" },
+    { outline: sight, from: 0, to: 1, aside: [0, 1] as const, offMm: railMm(0) + 7, name: "sight" },
+    { outline: sight, from: 1, to: 2, aside: [1, 0] as const, offMm: railMm(1) + 7, name: "" },
   ];
   for (const { outline, from, to, aside, offMm, name } of wanted) {
     const lines = linearDimension({
