@@ -1,6 +1,6 @@
 /** What a command reads: a shelf, a section from a drawing or a job. */
 import { basename, dirname, extname, join } from "node:path";
-import { readJsonText } from "mouldwright/cutting";
+import { type Plan, readJsonText } from "mouldwright/cutting";
 import { type Job, readJob, sectionOfJob, shelfFileOfJob, shelfOfJob } from "mouldwright/job";
 import { cataloguedTrouble, type LengthUnit, type Outcome, refused, type Trouble } from "mouldwright/measure";
 import { inspectSection, readSectionFile, type Section } from "mouldwright/section";
@@ -101,4 +101,20 @@ export async function readShelfInput(
 /** The unit to talk in: the one asked for, else the job's, else millimetres. */
 export function unitOf(asked: LengthUnit | undefined, job: Job | null): LengthUnit {
   return asked ?? job?.unit ?? "mm";
+}
+
+/**
+ * The unit to talk in of a plan: the one asked for, else that of its sentences. The numbers of a plan file are always
+ * millimetres; inches show in what it says, planes' own names apart.
+ */
+export function unitOfPlan(asked: LengthUnit | undefined, plan: Plan): LengthUnit {
+  const speaksInches = plan.cuts.some(({ says, doneWhen, plane }) =>
+    [says, doneWhen].some((words) => withoutName(words, plane.name).includes("″")),
+  );
+  return asked ?? (speaksInches ? "in" : "mm");
+}
+
+function withoutName(words: string, name: string | undefined): string {
+  if (name === undefined || name === "") return words;
+  return words.toLowerCase().replaceAll(name.toLowerCase(), "");
 }

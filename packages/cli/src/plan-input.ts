@@ -9,7 +9,15 @@ import { gaugeEdgeOf } from "mouldwright/sheets";
 import { readShelf, type Shelf } from "mouldwright/shelf";
 import { wrongValue } from "./arguments.ts";
 import { type Command, readPlacement, readTolerance, troublesOfRefusal } from "./command.ts";
-import { notRead, type Read, readSectionInput, readShelfInput, type ShelfInput, unitOf } from "./input.ts";
+import {
+  notRead,
+  type Read,
+  readSectionInput,
+  readShelfInput,
+  type ShelfInput,
+  unitOf,
+  unitOfPlan,
+} from "./input.ts";
 import { onlyName } from "./names.ts";
 import {
   type FromOptions,
@@ -104,7 +112,7 @@ async function goOn(
       cuts === 0 ? "0: the plan has no cut" : `a whole number from 0 to ${cuts}, the cuts of that plan`;
     return notRead("", wrongValue("after", command.given.values.get("after") ?? "", wanted));
   }
-  const drawn = await sectionToFinish(command, plan.value, planPath, path);
+  const drawn = await sectionToFinish(command, plan.value, path);
   if (!drawn.ok) return drawn;
   const { section, job } = drawn.value;
   const shelf = await shelfToFinish(command, plan.value, planPath, path, job);
@@ -114,7 +122,7 @@ async function goOn(
   const measured = await measurements(measuredPath, plan.value, shelf.value.shelf, after);
   if (!measured.ok) return measured;
   const started = standingAfter(plan.value, shelf.value.shelf, after, measured.value);
-  const unit = unitOf(command.askedUnit, job);
+  const unit = job === null ? unitOfPlan(command.askedUnit, plan.value) : unitOf(command.askedUnit, job);
   const name = job?.name ?? (path === null ? plan.value.name : section.name);
   const own = requestOf(job, section, started.shelf, said);
   return whole({
@@ -168,22 +176,14 @@ interface Drawn {
 }
 
 /** The section that is given, else the one the plan was made for. */
-async function sectionToFinish(
-  command: Command,
-  plan: Plan,
-  planPath: string,
-  path: string | null,
-): Promise<Read<Drawn>> {
+async function sectionToFinish(command: Command, plan: Plan, path: string | null): Promise<Read<Drawn>> {
   const placement = readPlacement(command);
   if (!placement.ok) return placement;
   if (path !== null) return readSectionInput(path, placement.value);
   for (const option of ["stick", "at"]) {
     const typed = command.given.values.get(option);
     if (typed === undefined) continue;
-    return notRead(
-      "",
-      wrongValue(option, typed, `a section file before it, or leave it out: ${planPath} has its stick`),
-    );
+    return notRead("", wrongValue(option, typed, "it only with a section file; else the plan has its stick"));
   }
   return { ok: true, value: { section: sectionOfPlan(plan), job: null }, warnings: [] };
 }

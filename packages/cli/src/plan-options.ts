@@ -133,7 +133,7 @@ function readShavings(given: Given, unit: LengthUnit): Outcome<Shavings | undefi
   const refusal = wrongValue(
     "shaving",
     typed,
-    `three thicknesses with commas between, heavy, ordinary and last, none heavier than the one before, ${thinnestShavingMm} mm to ${thickestShavingMm} mm, such as 0.3mm,0.15mm,0.08mm`,
+    `heavy, ordinary, last, ever thinner, ${thinnestShavingMm} to ${thickestShavingMm} mm, such as 0.3mm,0.15mm,0.08mm`,
   );
   // A decimal comma needs another mark between the three.
   const read = typed

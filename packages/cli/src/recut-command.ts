@@ -2,6 +2,7 @@ import { type Plan, type RecutReport, readPlan, recutPlan } from "mouldwright/cu
 import { type LengthUnit, writerFor } from "mouldwright/measure";
 import { type Command, refuse, troublesOfRefusal } from "./command.ts";
 import { EXIT } from "./exit-codes.ts";
+import { unitOfPlan } from "./input.ts";
 import { wrapped } from "./io.ts";
 import { onlyName } from "./names.ts";
 import { MOST_PLAN_BYTES, readTextFile } from "./read-file.ts";
@@ -17,7 +18,7 @@ export async function recutCommand(command: Command): Promise<number> {
   if (!plan.ok) return refuse(command, { file: path.value, troubles: troublesOfRefusal(plan) });
   const report = recutPlan(plan.value);
   const { io } = command;
-  const unit = command.askedUnit ?? "mm";
+  const unit = unitOfPlan(command.askedUnit, plan.value);
   io.print(recutText(plan.value, report, unit, io.columns));
   io.complain(
     reportsOf("Does not hold", path.value, report.findings, { unit, columns: io.complaintColumns }),

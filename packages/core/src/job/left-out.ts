@@ -2,9 +2,6 @@
 import { cataloguedTrouble, fine, type Outcome, refused, type Trouble } from "../measure/index.ts";
 import { nearestWord, type Plane, type Shelf } from "../shelf/index.ts";
 
-/** Ids named in one hint at most: a full shelf would bury the advice. */
-const MOST_NAMED = 12;
-
 /**
  * The ids of the planes that some words mean: each an id or a name of the shelf, capitals or not. A name that several
  * planes share means them all. `where` says where a word stands. Troubles: `plane-unknown` with the nearest known
@@ -37,7 +34,7 @@ export function planeUnknown(shelf: Shelf, word: string, where: string): Trouble
   return cataloguedTrouble("plane-unknown", where, {
     word,
     nearest: nearestWord(word, [...ids, ...names]) ?? "",
-    known: ids.length > MOST_NAMED ? [...ids.slice(0, MOST_NAMED), "others"] : ids,
+    known: ids,
   });
 }
 

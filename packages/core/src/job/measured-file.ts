@@ -78,10 +78,9 @@ export function readMeasured(fileText: string, piece: MeasuredPiece): Outcome<Me
   const parsed = measuredSchema.safeParse(json.value);
   if (!parsed.success) return refused(...troublesOf(parsed.error.issues, json.value));
   const { unit = "mm", planes = {}, cuts = {} } = parsed.data;
-  const troubles: Trouble[] = [
-    ...strayKeys(json.value, "planes", planes),
-    ...strayKeys(json.value, "cuts", cuts),
-  ];
+  const troubles: Trouble[] = [];
+  for (const id of strayKeys(json.value, "planes", planes)) planeSizes(piece.shelf, id, {}, unit, troubles);
+  for (const number of strayKeys(json.value, "cuts", cuts)) cutOff(piece, number, {}, unit, troubles);
   const measured: Measured = {
     planes: Object.fromEntries(
       Object.entries(planes).map(([id, sizes]) => [id, planeSizes(piece.shelf, id, sizes, unit, troubles)]),
@@ -94,15 +93,11 @@ export function readMeasured(fileText: string, piece: MeasuredPiece): Outcome<Me
   return first === undefined ? asPlanes(measured, piece.shelf) : refused(first, ...more);
 }
 
-/** Keys that a record silently passes over, since they reach into the language itself. */
-function strayKeys(file: unknown, group: "planes" | "cuts", read: object): readonly Trouble[] {
+/** Keys that a record passes over in silence, since they reach into the language itself. */
+function strayKeys(file: unknown, group: "planes" | "cuts", read: object): readonly string[] {
   const raw = (file as Readonly<Record<string, unknown>>)[group];
   if (typeof raw !== "object" || raw === null) return [];
-  return Object.keys(raw)
-    .filter((key) => !Object.hasOwn(read, key))
-    .map((key) =>
-      cataloguedTrouble("file-key-unknown", pathText([group, key]), { key, nearest: "", known: [] }),
-    );
+  return Object.keys(raw).filter((key) => !Object.hasOwn(read, key));
 }
 
 type Typed = number | string | undefined;

@@ -8,11 +8,12 @@ const FORMAT_NAMES: Readonly<Record<string, string>> = {
   "mouldwright/shelf": "a shelf of planes",
   "mouldwright/cornice": "a run of cornice",
   "mouldwright/lengths": "pieces and sticks",
-  "mouldwright/measured": "measurements of a piece",
+  "mouldwright/measured": "a sheet of measurements",
 };
 
 function formatName(format: string): string {
-  return FORMAT_NAMES[format] ?? "another kind of file";
+  // What a file says of itself is shown between quotes.
+  return FORMAT_NAMES[format.replace(/[“”]/g, "")] ?? "another kind of file";
 }
 
 export const fileTroubles = catalogue({
@@ -183,7 +184,7 @@ export const fileTroubles = catalogue({
   "measured-size-other": {
     example: { kind: "plough", size: "radius" },
     sentence: (facts, write) =>
-      `The ${write.text(facts.size)} of a ${write.text(facts.kind)} is given, but none is measured on it here.`,
+      `A plane of the kind “${write.text(facts.kind)}” is given a ${write.text(facts.size)}, which is not measured on it here.`,
     hint: (facts, write) => `Take the ${write.text(facts.size)} out.`,
   },
   "measured-cut-unknown": {
