@@ -1,6 +1,12 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { type Arc, circleOf, distanceMm, nearestOnPiece, tangentRad } from "../packages/core/src/curve/index.ts";
+import {
+  type Arc,
+  circleOf,
+  distanceMm,
+  nearestOnPiece,
+  tangentRad,
+} from "../packages/core/src/curve/index.ts";
 import { type Pose, placedSole } from "../packages/core/src/cutting/index.ts";
 import { INCH_MM, SMOOTH_JOIN_DEG, toDeg } from "../packages/core/src/measure/index.ts";
 import {

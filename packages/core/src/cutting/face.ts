@@ -1,5 +1,7 @@
 /** The finished face held against the drawing: how proud and how far under, and what stands that no list tells. */
 import {
+  difference,
+  type FlatRing,
   insideRing,
   lengthMm,
   nearestOnPiece,
@@ -8,11 +10,12 @@ import {
   type Point,
   type Region,
   type Ring,
+  regionAreaMm2,
   regionOf,
   splitPiece,
 } from "../curve/index.ts";
-import { DRAWING_NOISE_MM, FLATTEN_MM, OVERCUT_MM } from "../measure/index.ts";
-import { type Depth, perimeterMm } from "./depth.ts";
+import { DRAWING_NOISE_MM, FIN_MM, FLATTEN_MM, OVERCUT_MM } from "../measure/index.ts";
+import { type Depth, deepestFrom, perimeterMm } from "./depth.ts";
 import type { PlanUncut } from "./types.ts";
 import { isInWood } from "./wall.ts";
 
@@ -47,7 +50,8 @@ export function faceFigures(
   let unlisted: Depth = { depthMm: 0, at: null };
   const told = new Set<PlanUncut>();
   const listed = uncut.map((place) => listedStretch(drawn, place));
-  for (const p of boundaryPlaces(left)) {
+  const solid = withoutFins(drawn, regionOf(drawn, FLATTEN_MM), left);
+  for (const p of boundaryPlaces(solid)) {
     const near = nearestOnRing(drawn, p);
     const off = near.distanceMm;
     if (off <= 2 * FLATTEN_MM) continue;
@@ -62,9 +66,24 @@ export function faceFigures(
     } else if (!listed.some((one) => isAtFoot(one, near.point))) proudMm = Math.max(proudMm, off);
   }
   const notStanding = uncut.filter(
-    (place) => place.left > toleranceMm + OVERCUT_MM && !told.has(place) && !isBuried(place, drawn, left),
+    (place) => place.left > toleranceMm + OVERCUT_MM && !told.has(place) && !isBuried(place, drawn, solid),
   );
   return { proudMm, underMm, unlisted, notStanding };
+}
+
+/**
+ * The wood without fins: leftovers over the section thinner, on the whole, than `FIN_MM`. Two cuts that meet on a line
+ * drawn a hair apart leave one, and it comes away with the shaving.
+ */
+export function withoutFins(section: Ring, sectionRegion: Region, wood: Region): Region {
+  const fins = difference(wood, sectionRegion).filter((ring) => isFin(section, ring));
+  return fins.length > 0 ? difference(wood, fins) : wood;
+}
+
+/** Whether a ring of leftover wood is a fin: its area spread over its height is thinner than a fin may be. */
+export function isFin(section: Ring, ring: FlatRing): boolean {
+  const { depthMm } = deepestFrom(section, [ring], OVERCUT_MM);
+  return Math.abs(regionAreaMm2([ring])) < FIN_MM * depthMm;
 }
 
 /**

@@ -131,3 +131,6 @@ export const FULL_TURN_SLACK = 1e-5;
 
 /** A pivot smaller than this part of the largest entry is dependent on the others: its unknown is taken as 0. */
 export const DEPENDENT_RATIO = 1e-12;
+
+/** Wood thinner than this that stands between two cuts comes away with the shaving, mm: a fifth of the finest shaving. */
+export const FIN_MM = 0.01;

@@ -8,7 +8,7 @@ import {
   regionAreaMm2,
   splitPiece,
 } from "../curve/index.ts";
-import { deepestFrom, isFlatKind, type PlanUncut, type UncutRule } from "../cutting/index.ts";
+import { deepestFrom, isFin, isFlatKind, type PlanUncut, type UncutRule } from "../cutting/index.ts";
 import { OVERCUT_MM, SAME_POINT_MM, SLIVER_MM2 } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { tidy } from "./draft-cut.ts";
@@ -32,7 +32,10 @@ export function uncutPlaces(
   unit: BenchUnit,
 ): PlanUncut[] {
   const heavy = difference(wood, bench.plannedRegion).filter(
-    (ring) => regionAreaMm2([ring]) > SLIVER_MM2 && depthOf(bench, [ring]) > bench.toleranceMm,
+    (ring) =>
+      regionAreaMm2([ring]) > SLIVER_MM2 &&
+      depthOf(bench, [ring]) > bench.toleranceMm &&
+      !isFin(bench.planned, ring),
   );
   const stretches = heavy.flatMap((ring) => {
     const touched = bench.worked.flatMap((piece) => touchedStretches(ring, piece));
