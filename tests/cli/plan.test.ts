@@ -234,6 +234,16 @@ describe("section and shelf", () => {
     expect(step).toContain("arris of 90° 1 wall, down 4 mm step of 90° 2 flat, 10 mm across arris of 90°");
   });
 
+  test("describe: a free curve is one stretch, its joins only at its two ends", async () => {
+    // It leaves the wall's flat level (a control point 10 mm along it) and meets the far edge level: an arris of 90°.
+    const curve = COVE_SVG.replace(/ d="[^"]*"/, ' d="M0 20 H40 V8 C30 8 30 2 20 2 H12 V0 H0 Z"');
+    await bench.put("free.svg", curve);
+    const said = (await runHere(["section", "describe", bench.path("free.svg")])).out.replace(/\s+/g, " ");
+    expect(said).toContain(
+      "2 flat, 8 mm across runs on smoothly 3 free curve, 20 mm across, down 6 mm arris of 90°",
+    );
+  });
+
   test("convert to DXF and back: the same section", async () => {
     await bench.put("cove.svg", COVE_SVG);
     const there = await runHere([

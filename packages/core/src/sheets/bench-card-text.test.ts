@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Plan } from "../cutting/index.ts";
 import { benchCardLines } from "./bench-card-text.ts";
+import { gaugeEdgeOf } from "./gauge-edge.ts";
 
 const GOLDEN = new URL("../../../../tests/golden/", import.meta.url);
 const BEAD = JSON.parse(readFileSync(new URL("low-bead-and-cove.json", GOLDEN), "utf8")) as Plan;
@@ -69,6 +70,53 @@ describe("bench card", () => {
   test("inches are proper fractions", () => {
     // 42 mm is 1.6535 in: 1 21/32; 18 mm is 0.7087 in: 23/32 light by 0.26 mm, under a third of 1/32.
     expect(flat(cardOf(BEAD, "in"))).toContain("Stick 1²¹⁄₃₂″ wide, ²³⁄₃₂″ thick");
+  });
+
+  test("a place that stays uncut is told as a rule finds it, the nearer figure first", () => {
+    const place = { ...PLINTH.uncut[0]!, from: [21, 30], to: [19, 17.7], left: 6.1 } as const;
+    const at = (from: readonly [number, number], to: readonly [number, number]): string =>
+      flat(cardOf({ ...PLINTH, uncut: [{ ...place, from, to }] }));
+    expect(at([21, 30], [19, 17.7])).toContain(
+      "From 19 mm to 21 mm from the gauge edge, from 17.7 mm to 30 mm above the back: 6.1 mm of wood is left",
+    );
+    expect(at([12, 27], [12, 24])).toContain(
+      "Upright at 12 mm from the gauge edge, from 24 mm to 27 mm above",
+    );
+    expect(at([12, 24], [10, 24])).toContain("Level, from 10 mm to 12 mm from the gauge edge, 24 mm above");
+    expect(at([12, 24], [12, 24])).toContain(
+      "At one place, 12 mm from the gauge edge and 24 mm above the back",
+    );
+  });
+
+  test("ways that were compared stand with their figures, the one taken named; planes left out are named", () => {
+    const ways = [
+      { way: "flat", cuts: 9, settings: 8, minutes: 44.4, why: "Nothing to make first." },
+      { way: "canted", cuts: 9, settings: 1, minutes: 1, why: "A jaw has to be made" },
+    ];
+    const card = flat(
+      benchCardLines(
+        { ...BEAD, way: "flat", ways },
+        { unit: "mm", columns: 78, leftOut: ["old round"] },
+      ).join("\n"),
+    );
+    expect(card).toContain("Way flat, of 2 compared below");
+    expect(card).toContain("- Flat (taken): 9 cuts, 8 settings, about 44 minutes. Nothing to make first.");
+    expect(card).toContain("- Canted: 9 cuts, 1 setting, about 1 minute. A jaw has to be made.");
+    expect(card).toContain("Left out old round; not used, as asked");
+    expect(flat(cardOf(BEAD))).not.toContain("Left out");
+  });
+
+  test("on a plan gauged from the right, places are told from the right", () => {
+    // The stick is 42 mm wide: what stands 10 mm from its left edge stands 32 mm from its right one.
+    const marks = BEAD.marks.map((mark) => ({ ...mark, fromGaugeEdge: 42 - mark.at[0] }));
+    const finish = {
+      ...BEAD.finish,
+      joins: [{ at: [10, 18], kind: "arris", angle: 90, gap: 0, error: 0 } as const],
+    };
+    expect(gaugeEdgeOf({ ...BEAD, marks })).toBe("right");
+    expect(flat(cardOf({ ...BEAD, marks, finish }))).toContain("arris at 32 mm (all from the gauge edge)");
+    expect(gaugeEdgeOf(BEAD)).toBe("left");
+    expect(gaugeEdgeOf({ ...BEAD, marks: [] })).toBe("left");
   });
 
   test("a plan without cuts says so", () => {
