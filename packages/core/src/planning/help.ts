@@ -10,7 +10,7 @@ import { rockedWithin } from "./curves.ts";
 import { firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
 import { evenedArrises, reliefsAt, seatMakers } from "./relief.ts";
 import { roughingPool } from "./roughing.ts";
-import { LEAST_TAKE_MM2, type Refusal, type TriedCut, tryCut } from "./try-cut.ts";
+import { LEAST_TAKE_MM2, type Refusal, seatedOn, type TriedCut, tryCut } from "./try-cut.ts";
 
 /** A rock is drawn in from the side that would leave too much wall, in steps of this, as long as it helps, degrees. */
 const DRAW_IN_DEG = 5;
@@ -213,6 +213,8 @@ function seatAfter(
     wood = tried.after;
   }
   if (made.length === 0) return null;
+  // The seat is told without making the cut, and most cuts give none.
+  if (!seatedOn(bench, wood, draft)) return null;
   const tried = tryCut(bench, wood, draft);
   if (!tried.seat || tried.refusals.length > 0) return null;
   const held = Math.min(tried.seat.ratio, bench.limits.seatWellHeldRatio) / bench.limits.seatWellHeldRatio;

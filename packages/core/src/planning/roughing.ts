@@ -19,37 +19,67 @@ const LEAST_GAIN_RATIO = 0.1;
 const LEAN_COST_MM2 = 2;
 const MOST_WIDTHS = 4;
 
-/** Steps and chamfers over the arcs, in the order they are found best; `wood` already has its required flats cut. */
+/**
+ * Steps and chamfers over the arcs, in the order they are found best; `wood` already has its required flats cut.
+ *
+ * What a cut takes can only shrink as others are made before it, so a draft is tried again only where what it last
+ * took could still make it the best one.
+ */
 export function roughingCuts(
   bench: Bench,
   wood: Region,
   arcs: readonly WorkedPiece[],
   wasteMm2: number,
 ): PlaneDraft[] {
-  const pool = roughingPool(bench, arcs);
+  const pool = roughingPool(bench, arcs).map((draft, place) => ({
+    draft,
+    place,
+    mostScore: Number.POSITIVE_INFINITY,
+  }));
   const chosen: PlaneDraft[] = [];
   const least = Math.max(LEAST_GAIN_MM2, wasteMm2 * LEAST_GAIN_RATIO);
   let before = wood;
-  for (let round = 0; round < 2 * arcs.length + 1 && pool.length > 0; round++) {
-    let best: { draft: PlaneDraft; score: number; after: Region } | null = null;
-    for (const draft of pool) {
+  for (let round = 0; round < 2 * arcs.length + 1; round++) {
+    let best: { draft: PlaneDraft; place: number; score: number; after: Region } | null = null;
+    pool.sort((a, b) => b.mostScore - a.mostScore || a.place - b.place);
+    for (const entry of pool) {
+      if (best && entry.mostScore < best.score - SAME_SCORE) break;
+      const { draft, place } = entry;
       const tried = tryCut(bench, before, draft);
+      entry.mostScore = roughingScore(bench, draft, tried.takesMm2, arcs);
       if (tried.takesMm2 < least || tried.refusals.length > 0 || tried.guide?.kind === "batten") continue;
-      const lean = Math.abs(leanDeg(draft.runs[0][0][2], draft.cantDeg));
       // A leaning flat plane takes arrises off; sunk aslant into solid wood it has nothing to run on.
-      if (lean > 1 && Math.max(...tried.wallMm) > bench.limits.guideWallMm) continue;
-      const score =
-        tried.takesMm2 * chamferShare(bench, draft, arcs) * (draft.work === "groove" ? TRENCH_SHARE : 1) -
-        (lean > 1 ? LEAN_COST_MM2 + lean / 15 : 0) -
-        (draft.runs.length - 1) * 3 -
-        draft.tool.sole.widthMm / 1000;
-      if (!best || score > best.score + SAME_SCORE) best = { draft, score, after: tried.after };
+      if (leanOf(draft) > 1 && Math.max(...tried.wallMm) > bench.limits.guideWallMm) continue;
+      const score = entry.mostScore;
+      const isBetter =
+        !best || score > best.score + SAME_SCORE || (score > best.score - SAME_SCORE && place < best.place);
+      if (isBetter) best = { draft, place, score, after: tried.after };
     }
     if (!best) break;
     chosen.push(best.draft);
     before = best.after;
   }
   return chosen;
+}
+
+function leanOf(draft: PlaneDraft): number {
+  return Math.abs(leanDeg(draft.runs[0][0][2], draft.cantDeg));
+}
+
+/** What taking this much waste with this cut is worth, mm² of waste. */
+function roughingScore(
+  bench: Bench,
+  draft: PlaneDraft,
+  takesMm2: number,
+  arcs: readonly WorkedPiece[],
+): number {
+  const lean = leanOf(draft);
+  return (
+    takesMm2 * chamferShare(bench, draft, arcs) * (draft.work === "groove" ? TRENCH_SHARE : 1) -
+    (lean > 1 ? LEAN_COST_MM2 + lean / 15 : 0) -
+    (draft.runs.length - 1) * 3 -
+    draft.tool.sole.widthMm / 1000
+  );
 }
 
 /** A groove is a plough's slow work: it is taken where no step from an edge gets at the waste. */
@@ -68,18 +98,23 @@ function chamferShare(bench: Bench, draft: PlaneDraft, arcs: readonly WorkedPiec
   return centred ? 1 : OFF_MIDDLE_SHARE;
 }
 
-/** Every step and chamfer worth trying over the arcs. */
+/** Every step and chamfer worth trying over the arcs; what is worth trying over one arc is worked out once. */
 export function roughingPool(bench: Bench, arcs: readonly WorkedPiece[]): PlaneDraft[] {
   const pool = new Map<string, PlaneDraft>();
-  for (const piece of arcs) {
-    for (const draft of [
-      ...stepsOver(bench, piece),
-      ...trenchesOver(bench, piece),
-      ...chamfersOver(bench, piece),
-    ])
-      pool.set(draft.key, draft);
-  }
+  for (const piece of arcs) for (const draft of poolOver(bench, piece)) pool.set(draft.key, draft);
   return [...pool.values()];
+}
+
+const POOLS = new WeakMap<Bench, Map<number, readonly PlaneDraft[]>>();
+
+function poolOver(bench: Bench, piece: WorkedPiece): readonly PlaneDraft[] {
+  const known = POOLS.get(bench) ?? new Map<number, readonly PlaneDraft[]>();
+  POOLS.set(bench, known);
+  const before = known.get(piece.index);
+  if (before) return before;
+  const made = [...stepsOver(bench, piece), ...trenchesOver(bench, piece), ...chamfersOver(bench, piece)];
+  known.set(piece.index, made);
+  return made;
 }
 
 /** Places on an arc, as shares of its turn, at which a step's inner corner is tried. */

@@ -1,9 +1,10 @@
 /** A sequence of cuts made one after another, and the tidying of one: cuts that are not needed are dropped. */
 
 import { difference, type Region, regionAreaMm2 } from "../curve/index.ts";
+import { cutAway } from "../cutting/index.ts";
 import { SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
-import { type Draft, type PlaneDraft, planeDraft, sawDraft } from "./draft-cut.ts";
+import { type Draft, type PlaneDraft, planeDraft, sawDraft, sweepOfDraft } from "./draft-cut.ts";
 import { costOf } from "./order.ts";
 import { isCurved, LEAST_TAKE_MM2, type TriedCut, tryCut } from "./try-cut.ts";
 
@@ -55,9 +56,8 @@ export function tidied(bench: Bench, wood: Region, sequence: Sequence): Sequence
   let bestCost = soundCost(bench, best);
   for (let i = best.cuts.length - 1; i >= 0; i--) {
     if (i >= best.cuts.length) continue;
-    const drafts = best.cuts.map((cut) => cut.draft).filter((_, k) => k !== i);
-    const tried = withoutIdle(bench, wood, drafts);
-    if (!tried.allowed || leftMm2(bench, tried.wood) > leftMm2(bench, best.wood) + SAME_LEFT_MM2) continue;
+    const tried = withoutCut(bench, wood, best, i);
+    if (!tried) continue;
     const cost = soundCost(bench, tried);
     if (cost < bestCost - SAME_SCORE) {
       best = tried;
@@ -67,14 +67,27 @@ export function tidied(bench: Bench, wood: Region, sequence: Sequence): Sequence
   return best;
 }
 
-function withoutIdle(bench: Bench, wood: Region, drafts: readonly Draft[]): Sequence {
-  const made = makeAll(bench, wood, drafts);
-  if (made.cuts.every((cut) => cut.takesMm2 >= LEAST_TAKE_MM2)) return made;
-  return makeAll(
-    bench,
-    wood,
-    made.cuts.filter((cut) => cut.takesMm2 >= LEAST_TAKE_MM2).map((cut) => cut.draft),
-  );
+/**
+ * The sequence without one of its cuts, or null where a rule then forbids another or more wood would be left. What
+ * would be left is looked at first, since the removal is the same in any order and cheaper to tell than the rules.
+ */
+function withoutCut(bench: Bench, wood: Region, sequence: Sequence, index: number): Sequence | null {
+  const before = sequence.cuts.slice(0, index);
+  const after = sequence.cuts.slice(index + 1);
+  const start = before[before.length - 1]?.after ?? wood;
+  let left = start;
+  for (const cut of after) left = cutAway(left, sweepOfDraft(cut.draft));
+  if (leftMm2(bench, left) > leftMm2(bench, sequence.wood) + SAME_LEFT_MM2) return null;
+  const cuts: TriedCut[] = [...before];
+  let at = start;
+  for (const cut of after) {
+    const tried = tryCut(bench, at, cut.draft);
+    if (tried.takesMm2 < LEAST_TAKE_MM2) continue;
+    if (tried.refusals.length > 0) return null;
+    cuts.push(tried);
+    at = tried.after;
+  }
+  return { cuts, wood: at, allowed: true };
 }
 
 /** Cost of a sequence as it is worked: waste counts dearer where a curved plane has to take all of it. */

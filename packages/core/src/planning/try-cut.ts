@@ -49,7 +49,18 @@ export interface TriedCut {
 /** How much nearer than the limits of the cutting model the planner keeps, mm: other routes measure a shade differently. */
 const WALL_MARGIN_MM = 0.02;
 
+const TRIED = new WeakMap<Region, WeakMap<Draft, TriedCut>>();
+
+/** The cut made on this wood; the same draft on the same wood is made once. */
 export function tryCut(bench: Bench, before: Region, draft: Draft): TriedCut {
+  const known = TRIED.get(before) ?? new WeakMap<Draft, TriedCut>();
+  TRIED.set(before, known);
+  const tried = known.get(draft) ?? made(bench, before, draft);
+  known.set(draft, tried);
+  return tried;
+}
+
+function made(bench: Bench, before: Region, draft: Draft): TriedCut {
   const after = cutAway(before, sweepOfDraft(draft));
   const takesMm2 = areaOf(before) - areaOf(after);
   if (draft.kind === "saw") {
@@ -113,6 +124,11 @@ function looseRefusals(bench: Bench, before: Region, after: Region): Refusal[] {
 
 /** Leans of a rock at which a seat is looked for. */
 const SEAT_TRIES = 6;
+
+/** Whether any lean of a curved draft is held by the wood as it stands. */
+export function seatedOn(bench: Bench, before: Region, draft: PlaneDraft): boolean {
+  return seatedRuns(bench, before, draft) !== null;
+}
 
 /** The draft begun in the pose that is held best, or null if no lean of it is held. */
 function seatedRuns(
