@@ -1,5 +1,5 @@
 /** Distances between outlines: what is missing from the wanted section, and how far two boundaries lie apart. */
-import { boundaryDistance, boundaryPlaces, type FlatRegion, isInside } from "./flat.ts";
+import { boundaryDistance, boundaryPlaces, type FlatRegion, insideOf } from "./flat.ts";
 import { OVERCUT_MM } from "./limits.ts";
 import type { Xy } from "./plan-json.ts";
 
@@ -18,15 +18,20 @@ export function missingDepth(
       at = p;
     }
   };
+  const inWood = insideOf(wood);
   const toWood = boundaryDistance(wood, OVERCUT_MM / 4);
+  // On which side a place lies is asked first: that is quick, and far from the boundary its distance is not.
   for (const p of boundaryPlaces(wanted, PLACE_MM)) {
+    if (inWood(p)) continue;
     const d = toWood(p);
-    if (d > OVERCUT_MM / 2 && d > depthMm && !isInside(wood, p)) note(p, d);
+    if (d > OVERCUT_MM / 2) note(p, d);
   }
+  const inWanted = insideOf(wanted);
   const toWanted = boundaryDistance(wanted, OVERCUT_MM / 4);
   for (const p of boundaryPlaces(wood, PLACE_MM)) {
+    if (!inWanted(p)) continue;
     const d = toWanted(p);
-    if (d > OVERCUT_MM / 2 && d > depthMm && isInside(wanted, p)) note(p, d);
+    if (d > OVERCUT_MM / 2) note(p, d);
   }
   return { depthMm, at };
 }

@@ -118,6 +118,36 @@ export function isInside(region: FlatRegion, [x, y]: Xy): boolean {
   return inside;
 }
 
+/** Height of a row of edges in `insideOf`, mm: some dozen edges of a fine arc each. */
+const ROW_MM = 0.1;
+
+/** The even-odd test of one region for a great many places: edges lie in rows by height, and only a place's row is asked. */
+export function insideOf(region: FlatRegion): (p: Xy) => boolean {
+  const { minY, maxY } = boxOf(region);
+  const rowAt = (y: number): number => Math.floor((y - minY) / ROW_MM);
+  const rows: number[][] = Array.from({ length: Math.max(0, rowAt(maxY)) + 1 }, () => []);
+  for (const outline of region) {
+    let [ax, ay] = outline[outline.length - 1];
+    for (const [bx, by] of outline) {
+      if (ay !== by)
+        for (let row = rowAt(Math.min(ay, by)); row <= rowAt(Math.max(ay, by)); row++)
+          rows[row].push(ax, ay, bx, by);
+      ax = bx;
+      ay = by;
+    }
+  }
+  return ([x, y]) => {
+    const row = rows[rowAt(y)];
+    if (row === undefined) return false;
+    let inside = false;
+    for (let k = 0; k < row.length; k += 4) {
+      const [ax, ay, bx, by] = [row[k], row[k + 1], row[k + 2], row[k + 3]];
+      if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) inside = !inside;
+    }
+    return inside;
+  };
+}
+
 function toSegmentMm(x: number, y: number, ax: number, ay: number, bx: number, by: number): number {
   const dx = bx - ax;
   const dy = by - ay;

@@ -6,7 +6,7 @@ import {
   type FlatOutline,
   type FlatRegion,
   flatRing,
-  isInside,
+  insideOf,
 } from "./flat.ts";
 import { OVERCUT_MM } from "./limits.ts";
 import type { PlanJson, UncutJson, Xy } from "./plan-json.ts";
@@ -28,6 +28,8 @@ export interface FaceReport {
 export function faceReport(plan: PlanJson, drawn: FlatRegion, left: FlatRegion): FaceReport {
   const findings: Finding[] = [];
   const toDrawn = boundaryDistance(drawn, 0);
+  const inDrawn = insideOf(drawn);
+  const inLeft = insideOf(left);
   const planned = flatRing(plan.planned);
   const stretches = plan.uncut.map((place) => stretchOf(place, planned));
   const flakes: Xy[] = [];
@@ -37,8 +39,8 @@ export function faceReport(plan: PlanJson, drawn: FlatRegion, left: FlatRegion):
   let worst: { p: Xy; d: number } | null = null;
   for (const p of boundaryPlaces(left, PLACE_MM)) {
     const d = toDrawn(p);
-    if (d < 2 * OVERCUT_MM || isFin(left, p)) continue;
-    if (isInside(drawn, p)) {
+    if (d < 2 * OVERCUT_MM || isFin(inLeft, p)) continue;
+    if (inDrawn(p)) {
       underMm = Math.max(underMm, d);
       continue;
     }
@@ -75,11 +77,11 @@ const BEHIND_DEG: readonly number[] = Array.from({ length: 16 }, (_, i) => i * 2
  * whose sides are meant to coincide and miss by the rounding of their poses. No such thing is wood. Seen from its
  * outline nearly all directions leave it at once: in wood one leads well inside.
  */
-function isFin(left: FlatRegion, [x, y]: Xy): boolean {
+function isFin(inLeft: (p: Xy) => boolean, [x, y]: Xy): boolean {
   const outOfFin = OVERCUT_MM * 2;
   return BEHIND_DEG.every((deg) => {
     const angle = (deg * Math.PI) / 180;
-    return !isInside(left, [x + outOfFin * Math.cos(angle), y + outOfFin * Math.sin(angle)]);
+    return !inLeft([x + outOfFin * Math.cos(angle), y + outOfFin * Math.sin(angle)]);
   });
 }
 
@@ -121,8 +123,9 @@ function isStanding(
   toleranceMm: number,
 ): boolean {
   const toWood = boundaryDistance(left, 0);
+  const inLeft = insideOf(left);
   return (
-    points.some((p) => isInside(left, p) && toWood(p) > toleranceMm / 4) ||
+    points.some((p) => inLeft(p) && toWood(p) > toleranceMm / 4) ||
     flakes.some((flake) => points.some((p) => apart(p, flake) < 2 * toleranceMm))
   );
 }
