@@ -208,7 +208,7 @@ function cutBestWay(bench: Bench, state: BeamState, arc: ArcToCut, index: number
 }
 
 /** Cost of where a curve stands: beside the last one finished, or, for the first, near the gauge edge. */
-function placeCost(bench: Bench, last: number, index: number, draft: PlaneDraft): number {
+export function placeCost(bench: Bench, last: number, index: number, draft: PlaneDraft): number {
   if (last < 0) return ((draft.runs[0][0][0] - bench.box.minX) * bench.weights.startPer100Mm) / 100;
   return Math.abs(last - index) === 1 ? 0 : bench.weights.apart;
 }
@@ -233,6 +233,7 @@ export function costOf(bench: Bench, cuts: readonly TriedCut[], previous?: Tried
   return cost;
 }
 
-function planeId(draft: Draft): string {
+/** What the hand takes up: two cuts of one plane follow one another without a change. */
+export function planeId(draft: Draft): string {
   return draft.kind === "plane" ? draft.tool.plane.id : "saw";
 }

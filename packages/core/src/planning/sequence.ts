@@ -92,13 +92,13 @@ function withoutCut(bench: Bench, wood: Region, sequence: Sequence, index: numbe
 
 /** Cost of a sequence as it is worked: waste counts dearer where a curved plane has to take all of it. */
 function soundCost(bench: Bench, sequence: Sequence): number {
-  let cost = costOf(bench, sequence.cuts);
-  for (const cut of sequence.cuts) {
-    if (cut.draft.kind === "plane" && isCurved(cut.draft)) {
-      cost += Math.max(0, cut.takesMm2 - easyTakeMm2(cut.draft)) * HEAVY_CURVE_PER_MM2;
-    }
-  }
-  return cost;
+  return costOf(bench, sequence.cuts) + sequence.cuts.reduce((sum, cut) => sum + heavyCost(cut), 0);
+}
+
+/** What a curved plane's cut costs beside the order's own weights, where it has to take more than a few shavings. */
+export function heavyCost({ draft, takesMm2 }: TriedCut): number {
+  if (draft.kind !== "plane" || !isCurved(draft)) return 0;
+  return Math.max(0, takesMm2 - easyTakeMm2(draft)) * HEAVY_CURVE_PER_MM2;
 }
 
 /** What a curved plane takes without complaint: a few shavings over its width, mm². */
