@@ -3,11 +3,11 @@
  * plough's groove or a rebate where an edge or fence allows one.
  */
 import type { Region } from "../curve/index.ts";
-import { leanDeg, type Pose, profileOf, restOn, turned, turnOf } from "../cutting/index.ts";
+import { leanDeg, type Pose, restOn, turned, turnOf } from "../cutting/index.ts";
 import { OVERCUT_MM, SAME_LEAN_DEG, SAME_POINT_MM, toDeg } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { endsInPlace, type PlaneDraft, planeDraft, poseAt, type SharedLine, tidy } from "./draft-cut.ts";
-import { tryCut } from "./try-cut.ts";
+import { seenAt, tryCut } from "./try-cut.ts";
 import { uprightTiltDeg } from "./turning.ts";
 
 /** Lowest legal place of a tool at a shift across, leaving room above arcs; null where it would hang in the air. */
@@ -209,7 +209,7 @@ export function evenedArrises(bench: Bench, before: Region, draft: PlaneDraft): 
   const found: PlaneDraft[] = [];
   for (const pose of seatPoses(draft)) {
     const tiltDeg = pose[2];
-    const profile = profileOf(before, tiltDeg);
+    const profile = seenAt(before, tiltDeg);
     const aim = turned(turnOf(tiltDeg), { x: pose[0], y: pose[1] }).x;
     const shape = draft.cut.shape;
     const half = shape.widthMm * HALF_APART_RATIO;

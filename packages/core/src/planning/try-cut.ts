@@ -8,11 +8,15 @@ import {
   isFlatKind,
   leanDeg,
   type Pose,
+  type Profile,
   partedOffMm2,
   profileOf,
   type Run,
+  restOn,
   type Seat,
   seatOn,
+  turned,
+  turnOf,
   type UncutRule,
   wallsOfCut,
 } from "../cutting/index.ts";
@@ -49,11 +53,11 @@ export interface TriedCut {
 /** How much nearer than the limits of the cutting model the planner keeps, mm: other routes measure a shade differently. */
 const WALL_MARGIN_MM = 0.02;
 
-const TRIED = new WeakMap<Region, WeakMap<Draft, TriedCut>>();
+const TRIED = new WeakMap<Region, Map<Draft, TriedCut>>();
 
 /** The cut made on this wood; the same draft on the same wood is made once. */
 export function tryCut(bench: Bench, before: Region, draft: Draft): TriedCut {
-  const known = TRIED.get(before) ?? new WeakMap<Draft, TriedCut>();
+  const known = TRIED.get(before) ?? new Map<Draft, TriedCut>();
   TRIED.set(before, known);
   const tried = known.get(draft) ?? made(bench, before, draft);
   known.set(draft, tried);
@@ -61,6 +65,7 @@ export function tryCut(bench: Bench, before: Region, draft: Draft): TriedCut {
 }
 
 function made(bench: Bench, before: Region, draft: Draft): TriedCut {
+  if (draft.kind === "plane" && meetsNothing(before, draft)) return idle(draft, before);
   const after = cutAway(before, sweepOfDraft(draft));
   const takesMm2 = areaOf(before) - areaOf(after);
   if (draft.kind === "saw") {
@@ -77,6 +82,41 @@ function made(bench: Bench, before: Region, draft: Draft): TriedCut {
   const final = seated ? seated.draft : draft;
   const guide: Guide | null = curved ? (seated ? null : { kind: "batten" }) : guideFor(bench, before, draft);
   return { draft: final, before, after, takesMm2, wallMm, seat: seated?.seat ?? null, guide, refusals };
+}
+
+/** Whether a cut of single poses hangs clear of the wood: much quicker told than by making it. */
+function meetsNothing(before: Region, draft: PlaneDraft): boolean {
+  return draft.runs.every((run) => {
+    if (run.length > 1) return false;
+    const pose = run[0];
+    const at = turned(turnOf(pose[2]), { x: pose[0], y: pose[1] });
+    const rest = restOn(seenAt(before, pose[2]), draft.cut.shape, at.x, { enoughAboveMm: at.y });
+    return rest === null || rest.heightMm <= at.y;
+  });
+}
+
+function idle(draft: Draft, before: Region): TriedCut {
+  return {
+    draft,
+    before,
+    after: before,
+    takesMm2: 0,
+    wallMm: [0, 0],
+    seat: null,
+    guide: null,
+    refusals: [],
+  };
+}
+
+const SEEN = new WeakMap<Region, Map<number, Profile>>();
+
+/** The wood seen by a plane of this tilt; the same wood at the same tilt is turned once. */
+export function seenAt(wood: Region, tiltDeg: number): Profile {
+  const known = SEEN.get(wood) ?? new Map<number, Profile>();
+  SEEN.set(wood, known);
+  const profile = known.get(tiltDeg) ?? profileOf(wood, tiltDeg);
+  known.set(tiltDeg, profile);
+  return profile;
 }
 
 export function isCurved(draft: PlaneDraft): boolean {
@@ -175,5 +215,5 @@ function begunAt(
 }
 
 function seatAtPose(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): Seat | null {
-  return seatOn(profileOf(before, pose[2]), draft.cut.shape, pose, bench.limits);
+  return seatOn(seenAt(before, pose[2]), draft.cut.shape, pose, bench.limits);
 }
