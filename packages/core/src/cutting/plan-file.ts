@@ -8,7 +8,7 @@ import { cataloguedTrouble, fine, type Outcome, refused, type Trouble } from "..
 import { outlineFaults, samePlace } from "./file-outline.ts";
 import { troublesOf } from "./file-shape.ts";
 import { readJsonText, shown } from "./json-text.ts";
-import type { Plan, PlanCut, PlaneEntry, Pose } from "./types.ts";
+import type { Plan, PlanBand, PlanCut, PlaneEntry, PlanJoin, PlanMark, PlanTime, Pose } from "./types.ts";
 import { inStableOrder, jsonText } from "./write-json.ts";
 
 export const PLAN_FORMAT = "mouldwright/plan";
@@ -89,6 +89,30 @@ const mark = z.object({
   distance: millimetres,
   fromGaugeEdge: millimetres,
   error: notNegative,
+  serves: z.enum(["place", "join", "band"]).optional(),
+  errorFromEdge: notNegative.optional(),
+  errorFromFoot: notNegative.optional(),
+});
+
+const band = z.object({
+  name: text,
+  from: place,
+  to: place,
+  width: notNegative,
+  cuts: z.array(count).max(PLAN_LIMITS.mostCuts),
+  linesFrom: z.enum(["gauge edge", "foot"]),
+  error: notNegative,
+  errorFromEdge: notNegative,
+  errorFromFoot: notNegative,
+});
+
+const time = z.object({
+  totalMinutes: notNegative,
+  settingMinutes: notNegative,
+  strokeMinutes: notNegative,
+  testPieceMinutes: notNegative,
+  sharpeningMinutes: notNegative,
+  reckonedWith: z.record(z.string().max(PLAN_LIMITS.mostTextCharacters), notNegative),
 });
 
 const join = z.object({
@@ -97,6 +121,8 @@ const join = z.object({
   angle: degrees,
   gap: millimetres,
   error: notNegative,
+  errorFromEdge: notNegative.optional(),
+  errorFromFoot: notNegative.optional(),
 });
 
 const uncut = z.object({
@@ -108,7 +134,14 @@ const uncut = z.object({
   try: text,
 });
 
-const way = z.object({ way: text, cuts: count, settings: count, minutes: notNegative, why: text });
+const way = z.object({
+  way: text,
+  cuts: count,
+  settings: count,
+  minutes: notNegative,
+  uncut: count.optional(),
+  why: text,
+});
 
 const plan = z.object({
   format: z.literal(PLAN_FORMAT),
@@ -117,6 +150,7 @@ const plan = z.object({
   name: text,
   tolerance: z.number().min(0).max(PLAN_LIMITS.farthestMm),
   shelf: z.looseObject({ planes: z.array(z.looseObject({})).max(PLAN_LIMITS.mostEntries) }),
+  gaugeEdge: z.enum(["left", "right"]).optional(),
   assumed: texts,
   warnings: texts,
   way: text,
@@ -127,6 +161,8 @@ const plan = z.object({
   planned: ring,
   parts: z.array(part).max(PLAN_LIMITS.mostEntries),
   marks: z.array(mark).max(PLAN_LIMITS.mostEntries),
+  bands: z.array(band).max(PLAN_LIMITS.mostEntries).optional(),
+  time: time.optional(),
   cuts: z.array(cut).max(PLAN_LIMITS.mostCuts),
   finish: z.object({
     proud: millimetres,
@@ -254,31 +290,32 @@ export function writePlan(value: Plan): string {
     name: value.name,
     tolerance: value.tolerance,
     shelf: inStableOrder(value.shelf),
+    gaugeEdge: value.gaugeEdge,
     assumed: value.assumed,
     warnings: value.warnings,
     way: value.way,
-    ways: value.ways.map(({ way, cuts, settings, minutes, why }) => ({ way, cuts, settings, minutes, why })),
+    ways: value.ways.map(({ way, cuts, settings, minutes, uncut, why }) => ({
+      way,
+      cuts,
+      settings,
+      minutes,
+      uncut,
+      why,
+    })),
     standing: value.standing,
     stick: value.stick,
     section: value.section,
     planned: value.planned,
     parts: value.parts.map(({ id, kind, name, from, to, madeBy }) => ({ id, kind, name, from, to, madeBy })),
-    marks: value.marks.map(({ id, before, kind, at, from, distance, fromGaugeEdge, error }) => ({
-      id,
-      before,
-      kind,
-      at,
-      from,
-      distance,
-      fromGaugeEdge,
-      error,
-    })),
+    marks: value.marks.map(markInOrder),
+    bands: value.bands?.map(bandInOrder),
+    time: value.time && timeInOrder(value.time),
     cuts: value.cuts.map(cutInOrder),
     finish: {
       proud: value.finish.proud,
       under: value.finish.under,
       rms: value.finish.rms,
-      joins: value.finish.joins.map(({ at, kind, angle, gap, error }) => ({ at, kind, angle, gap, error })),
+      joins: value.finish.joins.map(joinInOrder),
     },
     uncut: value.uncut.map((one) => ({
       from: one.from,
@@ -289,6 +326,35 @@ export function writePlan(value: Plan): string {
       try: one.try,
     })),
   })}\n`;
+}
+
+function markInOrder(one: PlanMark): Readonly<Record<string, unknown>> {
+  const { id, before, kind, at, from, distance, fromGaugeEdge, error, serves, errorFromEdge, errorFromFoot } =
+    one;
+  return { id, before, kind, at, from, distance, fromGaugeEdge, error, serves, errorFromEdge, errorFromFoot };
+}
+
+function joinInOrder(one: PlanJoin): Readonly<Record<string, unknown>> {
+  const { at, kind, angle, gap, error, errorFromEdge, errorFromFoot } = one;
+  return { at, kind, angle, gap, error, errorFromEdge, errorFromFoot };
+}
+
+function bandInOrder(one: PlanBand): Readonly<Record<string, unknown>> {
+  const { name, from, to, width, cuts, linesFrom, error, errorFromEdge, errorFromFoot } = one;
+  return { name, from, to, width, cuts, linesFrom, error, errorFromEdge, errorFromFoot };
+}
+
+function timeInOrder(one: PlanTime): Readonly<Record<string, unknown>> {
+  const { totalMinutes, settingMinutes, strokeMinutes, testPieceMinutes, sharpeningMinutes } = one;
+  const reckonedWith = inStableOrder(one.reckonedWith);
+  return {
+    totalMinutes,
+    settingMinutes,
+    strokeMinutes,
+    testPieceMinutes,
+    sharpeningMinutes,
+    reckonedWith,
+  };
 }
 
 function cutInOrder(one: PlanCut): Readonly<Record<string, unknown>> {

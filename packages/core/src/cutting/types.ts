@@ -57,8 +57,32 @@ export interface PlanMark {
   readonly from: string;
   readonly distance: number;
   readonly fromGaugeEdge: number;
-  /** Expected error, mm, 95 %. */
+  /** Expected error of what the line serves, across, mm, 95 %. */
   readonly error: number;
+  /**
+   * What the error is of: the place from the edge it is gauged from, the join with the finished neighbour, or the same
+   * join where the line is taken so that the band holds its width.
+   */
+  readonly serves?: "place" | "join" | "band";
+  /** The same error if the line is gauged from an edge. */
+  readonly errorFromEdge?: number;
+  /** The same if it is taken from the foot of the finished neighbour; absent where there is none. */
+  readonly errorFromFoot?: number;
+}
+
+/** A row of reeds or flutes that has to keep to a width. */
+export interface PlanBand {
+  readonly name: string;
+  readonly from: readonly [number, number];
+  readonly to: readonly [number, number];
+  readonly width: number;
+  readonly cuts: readonly number[];
+  /** From what its lines are taken: whichever gives the width the smaller error. */
+  readonly linesFrom: "gauge edge" | "foot";
+  /** Expected error of the width, mm, 95 %: as taken, and both ways. */
+  readonly error: number;
+  readonly errorFromEdge: number;
+  readonly errorFromFoot: number;
 }
 
 export interface PlanPart {
@@ -75,7 +99,11 @@ export interface PlanJoin {
   readonly kind: "smooth" | "arris" | "quirk" | "step";
   readonly angle: number;
   readonly gap: number;
+  /** How far the two parts may stand out from each other across, mm, 95 %. */
   readonly error: number;
+  /** The same if the later of the two is placed from an edge, or from the other's foot where that can be. */
+  readonly errorFromEdge?: number;
+  readonly errorFromFoot?: number;
 }
 
 export type UncutRule =
@@ -104,7 +132,22 @@ export interface PlanWay {
   readonly cuts: number;
   readonly settings: number;
   readonly minutes: number;
+  /** How many places stay uncut. */
+  readonly uncut?: number;
   readonly why: string;
+}
+
+/** Where the minutes go, and what they are reckoned with. */
+export interface PlanTime {
+  readonly totalMinutes: number;
+  /** Setting planes and saw: once each, however many sticks are run. */
+  readonly settingMinutes: number;
+  /** Strokes on all sticks. */
+  readonly strokeMinutes: number;
+  /** Strokes on the test piece, which is run first at each setting. */
+  readonly testPieceMinutes: number;
+  readonly sharpeningMinutes: number;
+  readonly reckonedWith: Readonly<Record<string, number>>;
 }
 
 export interface Plan {
@@ -115,6 +158,8 @@ export interface Plan {
   readonly tolerance: number;
   /** The shelf file as read, defaults filled in. */
   readonly shelf: unknown;
+  /** Side of the drawing that the gauge edge lies on; told from the marks where an older file does not say. */
+  readonly gaugeEdge?: "left" | "right";
   readonly assumed: readonly string[];
   readonly warnings: readonly string[];
   readonly way: string;
@@ -125,6 +170,8 @@ export interface Plan {
   readonly planned: readonly Vertex[];
   readonly parts: readonly PlanPart[];
   readonly marks: readonly PlanMark[];
+  readonly bands?: readonly PlanBand[];
+  readonly time?: PlanTime;
   readonly cuts: readonly PlanCut[];
   readonly finish: {
     readonly proud: number;

@@ -55,6 +55,19 @@ export function formatExactLength(lengthMm: number, format: Pick<LengthFormat, "
   return withUnit(decimal(steps / 10 ** places, places, format), format);
 }
 
+/**
+ * A shaving or a gap: `0.15 mm`, or in thousandths of an inch as a feeler gauge has them, `6 thou`; plain: `0.006 in`.
+ * What is less than half a thousandth and not nought is `under 1 thou`. Throws a bug if it is not finite.
+ */
+export function formatThickness(thicknessMm: number, format: Pick<LengthFormat, "unit" | "form">): string {
+  if (format.unit === "mm" || format.form === "plain") return formatExactLength(thicknessMm, format);
+  requireFinite("thicknessMm", thicknessMm);
+  const thouMm = INCH_MM / 1000;
+  const thou = roundToEven(thicknessMm / thouMm, SAME_POINT_MM / thouMm);
+  if (thou === 0 && Math.abs(thicknessMm) > SAME_POINT_MM) return "under 1 thou";
+  return `${decimal(thou, 0, format)}${NO_BREAK_SPACE}thou`;
+}
+
 /** Degrees as text: to 1° for a hand unless told otherwise, `22¼°` for a saw's quarters. Throws a bug if not finite. */
 export function formatDeg(
   angleDeg: number,

@@ -26,6 +26,7 @@ export {
   formatDeg,
   formatExactLength,
   formatLength,
+  formatThickness,
   type LengthFormat,
   type LengthUnit,
   type WrittenLength,

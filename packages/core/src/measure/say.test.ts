@@ -51,14 +51,35 @@ describe("the writer", () => {
     expect(writerFor("in").area(645.16)).toBe("1\u00a0in²");
   });
 
-  test("lengths too small for the rule come in decimals, unless a mark says them", () => {
+  test("lengths too small for the rule come in finer steps, unless a mark says them", () => {
     expect(writerFor("in").length(25.4 / 32)).toBe("¹⁄₃₂″");
     expect(writerFor("mm", "plain").length(0.1)).toBe("0.1 mm");
     expect(writerFor("mm", "plain").length(0.15)).toBe("0.15 mm");
-    expect(writerFor("in", "plain").length(25.4 / 32 + 0.3)).toBe("0.0431 in");
+    // 1.0937 mm: 1.38 thirty-seconds, 2.76 sixty-fourths.
+    expect(writerFor("in", "plain").length(25.4 / 32 + 0.3)).toBe("3/64 in");
     expect(writerFor("mm", "plain").length(0.013)).toBe("0.013 mm");
-    expect(writerFor("in", "plain").length(0.254)).toBe("0.01 in");
+    expect(writerFor("in", "plain").length(0.254)).toBe("1/64 in light");
+    expect(writerFor("in").length(0.0502 * 25.4)).toBe("³⁄₆₄″");
+    expect(writerFor("in").length(0.15)).toBe("6\u00a0thou");
+    expect(writerFor("in").length(0.005)).toBe("under 1 thou");
+    expect(writerFor("in").length(0)).toBe("0″");
+    expect(writerFor("in", "plain").length(0.15)).toBe("0.0059 in");
     expect(writerFor("mm", "plain").length(0)).toBe("0 mm");
+  });
+
+  test("a rule divided in sixty-fourths tells more, light and full from a third of one on", () => {
+    const fine = writerFor("in", "print", 64);
+    expect(fine.length(13.49375)).toBe("¹⁷⁄₃₂″");
+    expect(fine.length(13.9)).toBe("³⁵⁄₆₄″");
+    expect(fine.length(14.05)).toBe("³⁵⁄₆₄″ full");
+    expect(writerFor("in").length(14.05)).toBe("⁹⁄₁₆″");
+  });
+
+  test("a thickness is told by the shaving", () => {
+    expect(writerFor("in").thickness(0.3)).toBe("12\u00a0thou");
+    expect(writerFor("mm").thickness(0.3)).toBe("0.3\u00a0mm");
+    expect(writerFor("in", "plain").thickness(0.3)).toBe("0.0118 in");
+    expect(writerFor("in").thickness(Number.NaN)).toBe("?");
   });
 
   test("degrees are whole, tenths when small", () => {

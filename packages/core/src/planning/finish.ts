@@ -5,8 +5,7 @@ import { DRAWING_NOISE_MM } from "../measure/index.ts";
 import { joinsOf } from "../section/index.ts";
 import type { Bench } from "./bench.ts";
 import { tidy } from "./draft-cut.ts";
-import type { ReasonedMark } from "./marks.ts";
-import { GOOD_HAND } from "./marks.ts";
+import { joinErrors, type Placement } from "./join-errors.ts";
 
 const STEP_MM = 0.25;
 
@@ -15,7 +14,7 @@ export function finishOf(
   bench: Bench,
   drawn: Ring,
   wood: Region,
-  marks: readonly ReasonedMark[],
+  placement: Placement,
   uncut: readonly PlanUncut[],
 ): Plan["finish"] {
   // The same going round as the proof's, so that plan and proof cannot tell different heights.
@@ -33,7 +32,7 @@ export function finishOf(
     proud: round4(proudMm),
     under: round4(underMm),
     rms: round4(count > 0 ? Math.sqrt(squares / count) : 0),
-    joins: joinsOnFace(bench, wood, marks),
+    joins: joinsOnFace(bench, wood, placement),
   };
 }
 
@@ -61,20 +60,18 @@ function onStick(bench: Bench, p: Point): boolean {
   return nearestOnRing(bench.stick, p).distanceMm < DRAWING_NOISE_MM;
 }
 
-function joinsOnFace(bench: Bench, wood: Region, marks: readonly ReasonedMark[]): PlanJoin[] {
+function joinsOnFace(bench: Bench, wood: Region, placement: Placement): PlanJoin[] {
   const worked = new Set(bench.worked.map((w) => w.index));
   const count = bench.planned.pieces.length;
   return joinsOf(bench.planned)
     .filter((join) => worked.has(join.piece) || worked.has((join.piece + count - 1) % count))
     .map((join): PlanJoin => {
-      const near = marks.filter((m) => m.kind === "place" && Math.abs(m.at[0] - join.at.x) < 20);
-      const error = near.reduce((most, m) => Math.max(most, m.error), 0);
       return {
         at: [tidy(join.at.x), tidy(join.at.y)],
         kind: join.kind,
         angle: Math.round(join.angleDeg * 100) / 100,
         gap: round4(gapAt(wood, join.at)),
-        error: error > 0 ? error : round4(Math.hypot(GOOD_HAND.lineMm, GOOD_HAND.sidewaysMm)),
+        ...joinErrors(bench, placement, join.piece, join.at),
       };
     });
 }

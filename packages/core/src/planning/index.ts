@@ -1,8 +1,9 @@
+export { GOOD_HAND, type HandAccuracy } from "./accuracy.ts";
 export type { Shavings } from "./bench.ts";
 export { COMMON_SHAVINGS } from "./bench.ts";
 export { type Measured, measuredShelf, type StartedStick, standingAfter } from "./from-where-it-stands.ts";
 export { mirrorShelf } from "./handedness.ts";
-export { GOOD_HAND, type HandAccuracy, type ReasonedMark } from "./marks.ts";
+export type { ReasonedMark } from "./marks.ts";
 export { type Normalised, normalise } from "./normalise.ts";
 export type { Preference } from "./order-weights.ts";
 export { COMMON_WORKING, type Working } from "./passes.ts";

@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
+import { GOOD_HAND } from "./accuracy.ts";
 import { layOutBench } from "./bench.ts";
 import { curveCovers } from "./curves.ts";
-import { GOOD_HAND, marksFor } from "./marks.ts";
+import { marksFor } from "./marks.ts";
 import { makeAll } from "./sequence.ts";
 import { benchOf, draftAt, drawnSection } from "./testing/benches.ts";
 import { hollow, rebate, SNIPE_BILLS, shelfOf } from "./testing/shelves.ts";
@@ -47,9 +48,11 @@ describe("lines for a step", () => {
     expect(place?.distance).toBeCloseTo(30, 5);
     expect(place?.at[1]).toBeCloseTo(20, 5);
     expect(depth?.distance).toBeCloseTo(6, 5);
-    // A knife line is good to 0.1 mm; the depth also hangs on the plane's 0.15: the root of 0.01 + 0.0225.
-    expect(place?.error).toBe(0.1);
+    // Gauge 0.08 and knife 0.06 are 0.1 together; the fence set to the line adds its 0.1 to the wall, the stop its
+    // 0.15 to the floor: the roots of 0.02 and of 0.01 + 0.0225.
+    expect(place?.error).toBe(0.141);
     expect(depth?.error).toBe(0.18);
+    expect(place?.serves).toBe("place");
   });
 
   test("with the gauge edge on the right the same line is 10 mm from it", () => {
@@ -96,10 +99,12 @@ describe("lines for neighbouring curves", () => {
   test("both errors are worked out, and the smaller is taken", () => {
     const { bench, made } = reedsMade();
     const second = marksFor(bench, made.cuts).find((mark) => mark.from === "foot of cut 1");
-    // Line 0.1 and plane 0.2 sideways: √0.05 = 0.224. From the edge both reeds are off by that: √0.1 = 0.316.
-    expect(second?.errorFromFoot).toBe(0.224);
-    expect(second?.errorFromEdge).toBe(0.316);
-    expect(second?.error).toBe(0.224);
+    // Gauge and knife 0.1, plane 0.2 sideways, half the 0.1 that its sole may be wider: √0.0525 = 0.229. From the edge
+    // both reeds are off by line and plane, and a whole sole's width lies between their middles: √(0.1 + 0.01) = 0.332.
+    expect(second?.errorFromFoot).toBe(0.229);
+    expect(second?.errorFromEdge).toBe(0.332);
+    expect(second?.error).toBe(0.229);
+    expect(second?.serves).toBe("join");
   });
 
   test("where there is no foot yet only the edge is offered", () => {
@@ -112,7 +117,8 @@ describe("lines for neighbouring curves", () => {
 
   test("another hand has other errors", () => {
     const { bench, made } = reedsMade();
-    const marks = marksFor(bench, made.cuts, { ...GOOD_HAND, lineMm: 0.3, sidewaysMm: 0.4 });
+    const hand = { ...GOOD_HAND, gaugeMm: 0, lineMm: 0.3, sidewaysMm: 0.4, widthMm: 0 };
+    const marks = marksFor(bench, made.cuts, hand);
     // 3, 4, 5 tenths; from the edge √2 times that, kept to a thousandth.
     expect(marks.map((mark) => mark.error)).toEqual([0.5, 0.5]);
     expect(marks[1]?.errorFromEdge).toBeCloseTo(0.5 * Math.SQRT2, 3);

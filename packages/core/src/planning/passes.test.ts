@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { COMMON_WORKING, passesOf } from "./passes.ts";
+import { COMMON_WORKING, minutesOf, passesOf, planeTime, planTime, sawTime } from "./passes.ts";
 import { benchOf, draftAt, drawnSection } from "./testing/benches.ts";
 import { hollow, rebate, round, shelfOf } from "./testing/shelves.ts";
 
@@ -13,27 +13,63 @@ const bench = benchOf(
   shelfOf(rebate(12), hollow(12), round(12)),
 );
 
-test("6 mm with a heavy iron is 20 strokes of 0.3 mm, and one fine one; a metre's stroke is 4 s, a setting 3 min", () => {
+test("6 mm with a heavy iron is 20 strokes of 0.3 mm, and one fine one", () => {
   const draft = draftAt(bench, "rebate-12", [36, 14, 0]);
-  const passes = passesOf(bench, bench.stickRegion, draft, 60, COMMON_WORKING);
+  const passes = passesOf(bench, bench.stickRegion, draft, 60);
   expect(passes.depthMm).toBeCloseTo(6, 9);
   expect(passes.shavingMm).toBe(0.3);
   expect(passes.passes).toBe(21);
+});
+
+/** One stick, no test piece, irons that never blunt. */
+const STROKES_ALONE = { ...COMMON_WORKING, testPieceM: 0, sharpenMinutes: 0 };
+
+test("a metre's stroke is 4 s, a setting 3 min, counted only where the setting is new", () => {
   // 3 + 21 × 4 / 60 = 4.4 minutes.
-  expect(passes.minutes).toBe(4.4);
+  expect(minutesOf(planeTime(21, true, STROKES_ALONE))).toBe(4.4);
+  expect(minutesOf(planeTime(21, false, STROKES_ALONE))).toBe(1.4);
 });
 
 test("a stick of 2.5 m and a slower hand take longer by length and pace alone", () => {
-  const draft = draftAt(bench, "rebate-12", [36, 14, 0]);
-  const working = { setMinutes: 4, secondsPerMetre: 6, lengthM: 2.5 };
+  const working = { ...STROKES_ALONE, setMinutes: 4, secondsPerMetre: 6, lengthM: 2.5 };
   // 4 + 21 × 6 × 2.5 / 60 = 9.25, kept to a tenth.
-  expect(passesOf(bench, bench.stickRegion, draft, 60, working).minutes).toBeCloseTo(9.3, 9);
+  expect(minutesOf(planeTime(21, true, working))).toBeCloseTo(9.3, 9);
+});
+
+test("four sticks take one setting, four times the strokes, and one test piece of 0.3 m", () => {
+  const working = { ...COMMON_WORKING, lengthM: 2, sticks: 4 };
+  const time = planeTime(15, true, working);
+  expect(time.settingMinutes).toBe(3);
+  // 15 × 4 × 2 m = 120 m of stroke at 4 s is 8 minutes; 15 × 0.3 = 4.5 m more are 0.3 minutes.
+  expect(time.strokeMinutes).toBeCloseTo(8, 9);
+  expect(time.testPieceMinutes).toBeCloseTo(0.3, 9);
+  // 124.5 m of the 200 that an iron stays sharp for cost their share of 10 minutes.
+  expect(time.sharpeningMinutes).toBeCloseTo(6.225, 9);
+});
+
+test("a saw takes 4 minutes to set and a minute a metre: 5 for one stick without a test piece", () => {
+  expect(minutesOf(sawTime(true, STROKES_ALONE))).toBe(5);
+  expect(minutesOf(sawTime(true, { ...STROKES_ALONE, sticks: 3, lengthM: 2 }))).toBe(10);
+});
+
+test("a plan's minutes add up by what they go to, and carry the figures they are reckoned with", () => {
+  const working = { setMinutes: 2, secondsPerMetre: 6, lengthM: 1, sticks: 10, testPieceM: 1 };
+  const time = planTime([planeTime(10, true, working), planeTime(10, false, working)], working);
+  // 2 to set once; 200 m and 20 m at 6 s; 220 m of 200 are 1.1 sharpenings.
+  expect(time).toEqual({
+    totalMinutes: 35,
+    settingMinutes: 2,
+    strokeMinutes: 20,
+    testPieceMinutes: 2,
+    sharpeningMinutes: 11,
+    reckonedWith: { ...COMMON_WORKING, ...working },
+  });
 });
 
 test("a curved plane is set ordinary: 0.15 mm", () => {
   // Sunk so that its middle stands 1.5 mm deep: 10 shavings, and a fine one.
   const draft = draftAt(bench, "round-12-12", [20, 18.5, 0], { work: "curve" });
-  const passes = passesOf(bench, bench.stickRegion, draft, 12, COMMON_WORKING);
+  const passes = passesOf(bench, bench.stickRegion, draft, 12);
   expect(passes.shavingMm).toBe(0.15);
   expect(passes.passes).toBe(11);
 });
@@ -42,7 +78,7 @@ test("a flat plane in two widths takes its strokes in each", () => {
   const one = draftAt(bench, "rebate-12", [35, 17, 0]);
   const two = { ...one, runs: [...one.runs, [[24, 17, 0]] as const] };
   const strokes = (draft: typeof one, takesMm2: number) =>
-    passesOf(bench, bench.stickRegion, draft, takesMm2, COMMON_WORKING).passes - 1;
+    passesOf(bench, bench.stickRegion, draft, takesMm2).passes - 1;
   // 3 mm in shavings of 0.3 mm: 10, and 20. One width takes 11 × 3 mm, both take 22 × 3 mm.
   expect(strokes(one, 33)).toBe(10);
   expect(strokes(two, 66)).toBe(20);
@@ -52,5 +88,5 @@ test("a flat plane in two widths takes its strokes in each", () => {
 // 10 in the machine, is told as 11 strokes.
 test("3 mm sunk into whole wood over the full width is 10 strokes of 0.3 mm", () => {
   const groove = draftAt(bench, "rebate-12", [20, 17, 0]);
-  expect(passesOf(bench, bench.stickRegion, groove, 36, COMMON_WORKING).passes).toBe(10 + 1);
+  expect(passesOf(bench, bench.stickRegion, groove, 36).passes).toBe(10 + 1);
 });

@@ -1,24 +1,39 @@
 /** The cuts of a proven sequence as the plan file holds them: figures, guide, setting, sentences. */
 import { ringsOf, type Vertex, verticesOf } from "../curve/index.ts";
-import { leanDeg, type PlanCut, type PlaneEntry, placed } from "../cutting/index.ts";
-import { FLATTEN_MM } from "../measure/index.ts";
+import { leanDeg, type PlanCut, type PlaneEntry } from "../cutting/index.ts";
+import { FLATTEN_MM, type InchDenominator } from "../measure/index.ts";
 import { planeEntry } from "../shelf/index.ts";
 import type { Bench } from "./bench.ts";
-import { endsInPlace, type PlaneDraft, tidy } from "./draft-cut.ts";
-import { openerOf, type ReasonedMark } from "./marks.ts";
-import { passesOf, type Working } from "./passes.ts";
+import { type PlaneDraft, tidy } from "./draft-cut.ts";
+import { openerOf } from "./line-places.ts";
+import type { ReasonedMark } from "./marks.ts";
+import { type CutTime, minutesOf, passesOf, planeTime, sawTime, type Working } from "./passes.ts";
 import { bladeLeanDeg } from "./strategy.ts";
 import { isCurved, type TriedCut } from "./try-cut.ts";
-import { type BenchUnit, type CutFacts, cutSentence, doneSentence, type Work } from "./words.ts";
+import { cutOfWall } from "./wall-of-cut.ts";
+import { type BenchUnit, type CutFacts, cutSentence, doneSentence, sayLength, type Work } from "./words.ts";
+
+/** What the sentences are written in. */
+export interface BenchWriting {
+  readonly unit: BenchUnit;
+  readonly inchStep?: InchDenominator | undefined;
+}
+
+export interface PlannedCuts {
+  readonly cuts: readonly PlanCut[];
+  readonly settings: number;
+  readonly times: readonly CutTime[];
+}
 
 export function planCuts(
   bench: Bench,
   cuts: readonly TriedCut[],
   marks: readonly ReasonedMark[],
   working: Working,
-  unit: BenchUnit,
-): PlanCut[] {
+  writing: BenchWriting,
+): PlannedCuts {
   const made: PlanCut[] = [];
+  const times: CutTime[] = [];
   let setting = 0;
   let lastSetting = "";
   cuts.forEach((cut, i) => {
@@ -27,11 +42,17 @@ export function planCuts(
     const own = marks.filter((m) => m.before === (opener === null ? number : opener + 1));
     const figures =
       cut.draft.kind === "plane"
-        ? planeFigures(bench, cuts, cut, cut.draft, own, working, unit)
-        : sawFigures(cut, own, unit);
+        ? planeFigures(bench, cuts, cut, cut.draft, own, writing)
+        : sawFigures(cut, own, writing);
     const key = figures.settingKey;
-    if (key !== lastSetting) setting++;
+    const isNewSetting = key !== lastSetting;
+    if (isNewSetting) setting++;
     lastSetting = key;
+    const time =
+      cut.draft.kind === "saw"
+        ? sawTime(isNewSetting, working)
+        : planeTime(figures.cut.passes, isNewSetting, working);
+    times.push(time);
     made.push({
       number,
       purpose: cut.draft.purpose,
@@ -44,24 +65,15 @@ export function planCuts(
       wall: [round4(cut.wallMm[0]), round4(cut.wallMm[1])],
       seat: cut.seat ? { lift: round4(cut.seat.lift), shift: round4(cut.seat.shift) } : null,
       setting,
+      minutes: minutesOf(time),
     });
   });
-  return made;
+  return { cuts: made, settings: setting, times };
 }
 
 type Figures = Pick<
   PlanCut,
-  | "plane"
-  | "sole"
-  | "runs"
-  | "line"
-  | "runsAgainst"
-  | "fence"
-  | "passes"
-  | "shaving"
-  | "minutes"
-  | "says"
-  | "doneWhen"
+  "plane" | "sole" | "runs" | "line" | "runsAgainst" | "fence" | "passes" | "shaving" | "says" | "doneWhen"
 >;
 
 function planeFigures(
@@ -70,14 +82,13 @@ function planeFigures(
   cut: TriedCut,
   draft: PlaneDraft,
   own: readonly ReasonedMark[],
-  working: Working,
-  unit: BenchUnit,
+  writing: BenchWriting,
 ): { readonly cut: Figures; readonly settingKey: string } {
-  const passes = passesOf(bench, cut.before, draft, cut.takesMm2, working);
+  const passes = passesOf(bench, cut.before, draft, cut.takesMm2);
   const runsAgainst = guideText(cuts, cut, draft, own);
   const fence = cut.guide?.kind === "edge" ? round4(cut.guide.fenceMm) : undefined;
   const lean = leanDeg(draft.runs[0][0][2], draft.cantDeg);
-  const facts = factsOf(cuts, cut, draft, own, passes, runsAgainst, fence, unit);
+  const facts = factsOf(cuts, cut, draft, own, passes, runsAgainst, fence, writing);
   return {
     settingKey: [
       draft.tool.plane.id,
@@ -88,14 +99,13 @@ function planeFigures(
       fence,
     ].join("/"),
     cut: {
-      plane: entryOf(draft),
+      plane: entryOf(draft, writing),
       sole: verticesOf(draft.tool.sole.chain).map(tidyVertex),
       runs: draft.runs,
       runsAgainst,
       ...(fence === undefined ? {} : { fence }),
       passes: passes.passes,
       shaving: passes.shavingMm,
-      minutes: passes.minutes,
       says: cutSentence(facts),
       doneWhen: doneSentence(facts),
     },
@@ -103,17 +113,18 @@ function planeFigures(
 }
 
 /** A plough's entry names the iron in use, so that its sole can be told from the file alone. */
-function entryOf(draft: PlaneDraft): PlaneEntry {
+function entryOf(draft: PlaneDraft, writing: BenchWriting): PlaneEntry {
   const entry = planeEntry(draft.tool.plane) as PlaneEntry;
   return draft.tool.plane.kind === "plough"
-    ? { ...entry, name: nameOf(draft), width: tidy(draft.tool.sole.widthMm) }
+    ? { ...entry, name: nameOf(draft, writing), width: tidy(draft.tool.sole.widthMm) }
     : entry;
 }
 
 /** What the plane is called at the bench; of a plough also which iron is in it. */
-function nameOf(draft: PlaneDraft): string {
+function nameOf(draft: PlaneDraft, { unit, inchStep }: BenchWriting): string {
   const { plane, sole } = draft.tool;
-  return plane.kind === "plough" ? `${plane.name} with the ${tidy(sole.widthMm)} mm iron` : plane.name;
+  if (plane.kind !== "plough") return plane.name;
+  return `${plane.name} with the ${sayLength(sole.widthMm, unit, inchStep)} iron`;
 }
 
 function guideText(
@@ -132,31 +143,10 @@ function guideText(
     case "lines":
       return own[0] ? `line ${own[0].id}` : "batten";
     case "wall": {
-      const by = cutOfWall(cuts, cut, draft, guide.side);
+      const by = cutOfWall(cuts, cuts.indexOf(cut), draft, guide.side);
       return by === null ? (own[0] ? `line ${own[0].id}` : "batten") : `wall of cut ${by}`;
     }
   }
-}
-
-/** Which earlier cut left the wall that stands at a sole's end: the last whose own sole ended on the same line. */
-function cutOfWall(
-  cuts: readonly TriedCut[],
-  cut: TriedCut,
-  draft: PlaneDraft,
-  side: "left" | "right",
-): number | null {
-  const end = endsInPlace(draft, draft.runs[0][0])[side];
-  const index = cuts.indexOf(cut);
-  for (let i = index - 1; i >= 0; i--) {
-    const earlier = cuts[i].draft;
-    if (earlier.kind !== "plane") continue;
-    for (const run of earlier.runs)
-      for (const which of [earlier.cut.ends.left, earlier.cut.ends.right]) {
-        const p = placed(run[0], which);
-        if (Math.abs(p.x - end.x) < 0.1 || Math.abs(p.y - end.y) < 0.1) return i + 1;
-      }
-  }
-  return null;
 }
 
 function factsOf(
@@ -167,7 +157,7 @@ function factsOf(
   passes: { readonly passes: number; readonly shavingMm: number; readonly depthMm: number },
   runsAgainst: string | null,
   fence: number | undefined,
-  unit: BenchUnit,
+  writing: BenchWriting,
 ): CutFacts {
   const tilts = draft.runs.flat().map((pose) => leanDeg(pose[2], draft.cantDeg));
   const low = Math.min(...tilts);
@@ -178,7 +168,7 @@ function factsOf(
   const work = workWord(draft);
   return {
     purpose: draft.purpose,
-    planeName: nameOf(draft),
+    planeName: nameOf(draft, writing),
     kind: draft.tool.plane.kind,
     leanDeg: leanDeg(draft.runs[0][0][2], draft.cantDeg),
     cantDeg: draft.cantDeg,
@@ -193,7 +183,7 @@ function factsOf(
     depthMm: passes.depthMm > 0 ? passes.depthMm : null,
     passes: passes.passes,
     shavingMm: passes.shavingMm,
-    unit,
+    ...written(writing),
     ...(work && !rocked ? { work } : {}),
     ...(draft.runs.length > 1 ? { placesCount: draft.runs.length } : {}),
   };
@@ -244,7 +234,7 @@ function seatWords(cuts: readonly TriedCut[], cut: TriedCut): string | null {
 function sawFigures(
   cut: TriedCut,
   own: readonly ReasonedMark[],
-  unit: BenchUnit,
+  writing: BenchWriting,
 ): { readonly cut: Figures; readonly settingKey: string } {
   const draft = cut.draft as Extract<TriedCut["draft"], { kind: "saw" }>;
   const bevel = bladeLeanDeg(draft.from, draft.to, draft.cantDeg);
@@ -263,7 +253,7 @@ function sawFigures(
     depthMm: null,
     passes: 1,
     shavingMm: 0,
-    unit,
+    ...written(writing),
   };
   return {
     settingKey: `saw/${bevel.toFixed(1)}`,
@@ -276,11 +266,14 @@ function sawFigures(
       runsAgainst: place ? `line ${place.id}` : null,
       passes: 1,
       shaving: 0,
-      minutes: 5,
       says: cutSentence(facts),
       doneWhen: doneSentence(facts),
     },
   };
+}
+
+function written({ unit, inchStep }: BenchWriting): Pick<CutFacts, "unit" | "inchStep"> {
+  return inchStep === undefined ? { unit } : { unit, inchStep };
 }
 
 function tidyVertex(vertex: Vertex): Vertex {

@@ -5,6 +5,7 @@ import { LEAST_TOLERANCE_MM, type Outcome } from "../measure/index.ts";
 import { readSvgSection, type Section } from "../section/index.ts";
 import { CHART_CABINET } from "../section/testing/chart-cabinet.ts";
 import { readShelf } from "../shelf/index.ts";
+import { GOOD_HAND } from "./accuracy.ts";
 import { planSection, planSteps } from "./plan-section.ts";
 import { drawnSection, held, planOf, sectionOf } from "./testing/benches.ts";
 import { hollow, rebate, shelfOf, smoother, WHOLE_SHELF } from "./testing/shelves.ts";
@@ -47,8 +48,11 @@ describe("a plan of one step", () => {
     expect(cut?.fence).toBe(10);
     expect(cut?.takes).toBeCloseTo(60, 4);
     expect(cut?.wall).toEqual([6, 0]);
-    expect([cut?.setting, cut?.passes, cut?.shaving, cut?.minutes]).toEqual([1, 21, 0.3, 4.4]);
-    expect(plan.ways[0]).toMatchObject({ cuts: 1, settings: 1, minutes: 4.4 });
+    // 3 to set, 1.4 of strokes, 0.42 on the test piece, and 27.3 m of 200 to the next sharpening of 10 minutes.
+    expect([cut?.setting, cut?.passes, cut?.shaving, cut?.minutes]).toEqual([1, 21, 0.3, 6.2]);
+    expect(plan.ways[0]).toMatchObject({ cuts: 1, settings: 1, minutes: 6.2, uncut: 0 });
+    expect(plan.time).toMatchObject({ totalMinutes: 6.2, settingMinutes: 3, strokeMinutes: 1.4 });
+    expect(plan.gaugeEdge).toBe("left");
     expect(plan.uncut).toEqual([]);
   });
 
@@ -89,11 +93,30 @@ describe("what a request may ask", () => {
   test("the maker's own shavings and pace go into strokes, minutes and what is assumed", () => {
     const plan = planOf(drawnSection(40, 20, STEP), shelfOf(rebate(12)), {
       shavings: { heavyMm: 0.5, ordinaryMm: 0.2, lastMm: 0.1 },
-      working: { setMinutes: 2, secondsPerMetre: 6, lengthM: 1 },
+      working: { setMinutes: 2, secondsPerMetre: 6, lengthM: 1, testPieceM: 0, sharpenMinutes: 0 },
     });
     // 6 mm in shavings of half a millimetre: 12 strokes and a fine one, 6 s each: 2 + 1.3 minutes.
     expect(plan.cuts[0]).toMatchObject({ passes: 13, shaving: 0.5, minutes: 3.3 });
-    expect(plan.assumed.join(" ")).toContain("0.5 mm");
+    expect(plan.assumed.join(" ")).toContain("0.5\u00a0mm");
+    expect(plan.time?.reckonedWith).toMatchObject({ setMinutes: 2, testPieceM: 0 });
+  });
+
+  test("a plan for inches says in inches what it takes as given", () => {
+    const section = drawnSection(40, 20, STEP);
+    const plan = planOf(section, shelfOf(rebate(12)), { unit: "in", hand: { ...GOOD_HAND, gaugeMm: 0.254 } });
+    const assumed = plan.assumed.join(" ");
+    expect(assumed).toContain("Shavings of 12\u00a0thou for waste and 6\u00a0thou for shaping.");
+    expect(assumed).toContain("gauge set within 10\u00a0thou");
+    expect(assumed).not.toMatch(/mm\b/);
+  });
+
+  test("a finer rule is told in sixty-fourths", () => {
+    const section = drawnSection(40, 20, STEP);
+    const says = (inchStep: 32 | 64) =>
+      planOf(section, shelfOf(rebate(12)), { unit: "in", inchStep }).cuts[0]?.says ?? "";
+    // The step is 6 mm deep: 7.56 thirty-seconds, 15.12 sixty-fourths.
+    expect(says(32)).toContain("¼″ light deep");
+    expect(says(64)).toContain("¹⁵⁄₆₄″ deep");
   });
 });
 

@@ -11,17 +11,20 @@ import {
 import type { Plan, PlanWay } from "../cutting/index.ts";
 import { FLATTEN_MM, SEARCH_FLATTEN_MM } from "../measure/index.ts";
 import { shelfFile } from "../shelf/index.ts";
+import { GOOD_HAND } from "./accuracy.ts";
+import { linesAndBands } from "./bands.ts";
 import { type Bench, type BenchOptions, layOutBench } from "./bench.ts";
 import { tidy } from "./draft-cut.ts";
 import { finishOf } from "./finish.ts";
 import { type Mirror, mirrorDraft, mirrorPlanned, mirrorRefused } from "./handedness.ts";
 import { marksFor } from "./marks.ts";
-import { COMMON_WORKING, type Working } from "./passes.ts";
+import { COMMON_WORKING, planTime } from "./passes.ts";
 import { planCuts } from "./plan-cuts.ts";
 import { partsOf } from "./plan-parts.ts";
 import type { PlanRequest } from "./request.ts";
 import type { Found } from "./search.ts";
 import { makeAll, redrawn, type Sequence } from "./sequence.ts";
+import { takenAsGiven } from "./taken-as-given.ts";
 import { uncutPlaces } from "./uncut.ts";
 import { wayWords } from "./ways.ts";
 
@@ -33,8 +36,9 @@ export interface ProvenWay {
 
 /** Proves a way that was found and writes it down as a plan; `others` are the ways it was compared with. */
 export function provenPlan(request: PlanRequest, found: Found, others: readonly PlanWay[]): ProvenWay {
-  const unit = request.unit ?? "mm";
+  const writing = { unit: request.unit ?? "mm", inchStep: request.inchStep };
   const working = request.working ?? COMMON_WORKING;
+  const hand = request.hand ?? GOOD_HAND;
   const searched = found.bench;
   const isMirrored = request.gaugeEdge === "right";
   const axisXMm = (searched.box.minX + searched.box.maxX) / 2;
@@ -53,10 +57,12 @@ export function provenPlan(request: PlanRequest, found: Found, others: readonly 
     isMirrored ? mirrorDraft(bench, cut.draft, mirror) : redrawn(bench, cut.draft),
   );
   const made = makeAll(bench, bench.startRegion, drafts);
-  const marks = marksFor(bench, made.cuts);
-  const cuts = planCuts(bench, made.cuts, marks, working, unit);
-  const uncut = uncutPlaces(bench, coarse, made.wood, refused, unit);
-  const figures = { cuts: cuts.length, settings: settingsOf(cuts), minutes: minutesOf(cuts) };
+  const lines = linesAndBands(bench, request.section, made.cuts, hand);
+  const { cuts, settings, times } = planCuts(bench, made.cuts, lines.marks, working, writing);
+  const uncut = uncutPlaces(bench, coarse, made.wood, refused, writing.unit);
+  const time = planTime(times, working);
+  const figures = { cuts: cuts.length, settings, minutes: time.totalMinutes, uncut: uncut.length };
+  const placement = { cuts: made.cuts, placed: lines.cuts, hand };
   const plan: Plan = {
     format: "mouldwright/plan",
     version: 1,
@@ -64,7 +70,8 @@ export function provenPlan(request: PlanRequest, found: Found, others: readonly 
     name: request.name ?? request.section.name,
     tolerance: searched.toleranceMm,
     shelf: shelfFile(request.shelf),
-    assumed: [...request.shelf.assumed, ...assumptions(bench, working)],
+    gaugeEdge: bench.gaugeEdge,
+    assumed: [...request.shelf.assumed, ...takenAsGiven(bench.shavings, working, hand, writing)],
     warnings: warningsOf(made),
     way: found.way,
     ways: [{ way: found.way, ...figures, why: wayWords(found, true) }, ...others],
@@ -73,10 +80,12 @@ export function provenPlan(request: PlanRequest, found: Found, others: readonly 
     section: vertices(request.section.outline),
     planned: vertices(planned),
     parts: partsOf(bench, request.section, made.cuts),
-    marks,
+    marks: lines.marks,
+    ...(lines.bands.length > 0 ? { bands: lines.bands } : {}),
+    time,
     cuts,
     // Held against the drawing as the file writes it, as the proof will read it.
-    finish: finishOf(bench, ringFromVertices(vertices(request.section.outline)), made.wood, marks, uncut),
+    finish: finishOf(bench, ringFromVertices(vertices(request.section.outline)), made.wood, placement, uncut),
     uncut,
   };
   return { plan, bench: coarse };
@@ -84,13 +93,16 @@ export function provenPlan(request: PlanRequest, found: Found, others: readonly 
 
 /** The figures of a way that was not taken, read on the search's own bench. */
 export function comparedWay(request: PlanRequest, found: Found): PlanWay {
-  const marks = marksFor(found.bench, found.sequence.cuts);
-  const cuts = planCuts(found.bench, found.sequence.cuts, marks, request.working ?? COMMON_WORKING, "mm");
+  const { way, bench, sequence, refused } = found;
+  const working = request.working ?? COMMON_WORKING;
+  const marks = marksFor(bench, sequence.cuts, request.hand);
+  const { cuts, settings, times } = planCuts(bench, sequence.cuts, marks, working, { unit: "mm" });
   return {
-    way: found.way,
+    way,
     cuts: cuts.length,
-    settings: settingsOf(cuts),
-    minutes: minutesOf(cuts),
+    settings,
+    minutes: planTime(times, working).totalMinutes,
+    uncut: uncutPlaces(bench, bench, sequence.wood, refused, "mm").length,
     why: wayWords(found, false),
   };
 }
@@ -104,14 +116,6 @@ function ownOptions(searched: Bench, request: PlanRequest): BenchOptions {
   };
 }
 
-function settingsOf(cuts: readonly { readonly setting: number }[]): number {
-  return cuts.length > 0 ? (cuts[cuts.length - 1] as { setting: number }).setting : 0;
-}
-
-function minutesOf(cuts: readonly { readonly minutes: number }[]): number {
-  return Math.round(cuts.reduce((sum, cut) => sum + cut.minutes, 0) * 10) / 10;
-}
-
 /** The wood before any cut: the stick, or its largest piece as it stands where some of it is cut already. */
 function startRing(request: PlanRequest, bench: Bench): Vertex[] {
   if (!request.from) return vertices(request.section.stick);
@@ -122,18 +126,6 @@ function startRing(request: PlanRequest, bench: Bench): Vertex[] {
 
 function areaOf(ring: Ring): number {
   return regionAreaMm2(regionOf(ring, SEARCH_FLATTEN_MM));
-}
-
-function assumptions(bench: Bench, working: Working): string[] {
-  const { heavyMm, ordinaryMm } = bench.shavings;
-  const sticks = working.sticks ?? 1;
-  return [
-    `Shavings of ${heavyMm} mm for waste and ${ordinaryMm} mm for shaping.`,
-    `${working.setMinutes} minutes to set a plane, ${working.secondsPerMetre} seconds a stroke of one metre, ${
-      sticks === 1 ? "one stick" : `${sticks} sticks run at each setting, each`
-    } of ${working.lengthM} m.`,
-    "A good hand: gauge line 0.1 mm, plane sideways 0.2 mm, depth 0.15 mm, 95 times in 100.",
-  ];
 }
 
 function warningsOf(made: Sequence): string[] {

@@ -1,8 +1,10 @@
 /** What a plan is asked for: section, shelf, and everything about the work that the maker may say. */
 import type { Ring } from "../curve/index.ts";
 import type { CuttingLimits } from "../cutting/index.ts";
+import type { InchDenominator } from "../measure/index.ts";
 import type { Section } from "../section/index.ts";
 import type { Shelf } from "../shelf/index.ts";
+import type { HandAccuracy } from "./accuracy.ts";
 import type { Shavings } from "./bench.ts";
 import type { Preference } from "./order-weights.ts";
 import type { Working } from "./passes.ts";
@@ -27,6 +29,10 @@ export interface PlanRequest {
   readonly greatestLeanDeg?: number;
   readonly shavings?: Shavings;
   readonly working?: Working;
+  /** How true the maker works; a good hand unless given. */
+  readonly hand?: HandAccuracy;
+  /** Finest division of the maker's inch rule, for the sentences; thirty-seconds unless given. */
+  readonly inchStep?: InchDenominator;
   /** Ids of planes that are on the shelf but not to be used. */
   readonly without?: readonly string[];
   readonly prefer?: Preference;

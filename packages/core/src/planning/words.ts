@@ -4,7 +4,7 @@
  * Plain facts in, plain words out; no geometry is done here. Left and right are the maker's own, looking along the
  * stroke. The words are common practice of the trade, no source.
  */
-import { writerFor } from "../measure/index.ts";
+import { type InchDenominator, writerFor } from "../measure/index.ts";
 
 export type BenchUnit = "mm" | "in";
 
@@ -46,6 +46,8 @@ export interface CutFacts {
   readonly passes: number;
   readonly shavingMm: number;
   readonly unit: BenchUnit;
+  /** Finest division of an inch rule; thirty-seconds when absent. */
+  readonly inchStep?: InchDenominator;
   readonly work?: Work;
   /** How often the plane is set anew across the cut (cleaning ridges); 1 when absent. */
   readonly placesCount?: number;
@@ -122,15 +124,15 @@ export function cutTitle(facts: CutFacts): string {
 export function cutSentence(facts: CutFacts): string {
   const turned = stickWords(facts.cantDeg);
   const sentence = capital(joinPhrases([planeWords(facts), ...phrasesOf(facts)])) + finishWords(facts);
-  const told = sentence.endsWith(".") ? sentence : `${sentence}.`;
-  return clean(turned === null ? told : `${turned} ${told}`);
+  const whole = sentence.endsWith(".") ? sentence : `${sentence}.`;
+  return clean(turned === null ? whole : `${turned} ${whole}`);
 }
 
 /** The sign that the cut is done, as a sentence of its own. */
 export function doneSentence(facts: CutFacts): string {
   if (facts.until !== undefined && facts.until.trim() !== "")
     return clean(`Done when ${facts.until.trim()}.`);
-  const depth = facts.depthMm === null ? null : sayLength(facts.depthMm, facts.unit);
+  const depth = facts.depthMm === null ? null : told(facts.depthMm, facts);
   switch (workOf(facts)) {
     case "step":
       return depth === null
@@ -188,7 +190,7 @@ export function stickWords(cantDeg: number): string | null {
 
 function phrasesOf(facts: CutFacts): readonly string[] {
   const lean = leanWords(facts.leanDeg);
-  const depth = facts.depthMm === null ? "" : `${sayLength(facts.depthMm, facts.unit)} deep`;
+  const depth = facts.depthMm === null ? "" : `${told(facts.depthMm, facts)} deep`;
   const until = facts.until === undefined ? "" : `until ${facts.until.trim()}`;
   switch (workOf(facts)) {
     case "step":
@@ -281,9 +283,7 @@ function phrasesOf(facts: CutFacts): readonly string[] {
 }
 
 function depthBeforeCurve(facts: CutFacts): string {
-  return facts.purpose === "waste" && facts.depthMm !== null
-    ? `${sayLength(facts.depthMm, facts.unit)} deep`
-    : "";
+  return facts.purpose === "waste" && facts.depthMm !== null ? `${told(facts.depthMm, facts)} deep` : "";
 }
 
 /** Depth is told by the join or the lines; the last shaving's width only tells that the sole bears all over. */
@@ -324,7 +324,7 @@ function lineWords(facts: CutFacts): string {
     ? `the ${line.from}`
     : line.from;
   if (line.distanceMm < AT_THE_VERY_PLACE_MM) return `at ${from}`;
-  return `${sayLength(line.distanceMm, facts.unit)} from ${from}`;
+  return `${told(line.distanceMm, facts)} from ${from}`;
 }
 
 /** Nearer than a hand can set a gauge, a line is at its place and not some way from it, mm. */
@@ -342,10 +342,10 @@ function guideWords(facts: CutFacts): string {
   const against = facts.runsAgainst?.trim() ?? "";
   if (against === "") return "";
   if (against === "batten") return "against a batten clamped on to guide it";
-  const set = facts.fenceMm === null ? "" : `, ${sayLength(facts.fenceMm, facts.unit)} from it`;
+  const set = facts.fenceMm === null ? "" : `, ${told(facts.fenceMm, facts)} from it`;
   if (against === "gauge edge" || against === "far edge") {
     return facts.fenceMm !== null && facts.fenceMm > 0
-      ? `its fence on the ${against} and set ${sayLength(facts.fenceMm, facts.unit)} out`
+      ? `its fence on the ${against} and set ${told(facts.fenceMm, facts)} out`
       : `its fence on the ${against}`;
   }
   if (isOwnLine(against)) return "fingers guiding it along the gauge line";
@@ -466,9 +466,13 @@ function wholeDegrees(deg: number): string {
   return `${Math.round(Math.abs(deg))}°`;
 }
 
-/** A length as the bench says it: the unit's own steps, decimals only for what is too small for a rule. */
-export function sayLength(lengthMm: number, unit: BenchUnit): string {
-  return writerFor(unit).length(lengthMm);
+/** A length as the bench says it: the steps of the rule, finer only for what is too small for one. */
+export function sayLength(lengthMm: number, unit: BenchUnit, inchStep?: InchDenominator): string {
+  return writerFor(unit, "print", inchStep).length(lengthMm);
+}
+
+function told(lengthMm: number, { unit, inchStep }: CutFacts): string {
+  return sayLength(lengthMm, unit, inchStep);
 }
 
 function joinPhrases(phrases: readonly string[]): string {

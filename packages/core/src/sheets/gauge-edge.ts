@@ -3,10 +3,11 @@ import type { Plan } from "../cutting/index.ts";
 import { turnedBox } from "./stick-view.ts";
 
 /**
- * The side that the gauge edge lies on. A plan does not say it in a word, but every line says how far it lies from
- * the gauge edge: it is the side that those distances fit. Left where no line says otherwise.
+ * The side that the gauge edge lies on. An older file does not say it in a word, but every line says how far it lies
+ * from the gauge edge: it is the side that those distances fit. Left where no line says otherwise.
  */
 export function gaugeEdgeOf(plan: Plan): "left" | "right" {
+  if (plan.gaugeEdge !== undefined) return plan.gaugeEdge;
   const { minX, maxX } = turnedBox(plan.stick, 0);
   let offLeftMm = 0;
   let offRightMm = 0;

@@ -1,15 +1,18 @@
 /** What sentences are written with: measures in the reader's unit, foreign text made harmless. */
-import { formatDeg, formatExactLength, type LengthUnit, writeLength } from "../format.ts";
-import { INCH_MM } from "../fraction.ts";
+import { formatDeg, formatExactLength, formatThickness, type LengthUnit, writeLength } from "../format.ts";
+import { INCH_MM, type InchDenominator } from "../fraction.ts";
 import { roundToEven } from "../rounding.ts";
 import { SAME_POINT_MM } from "../tolerance.ts";
 
 export interface Writer {
   /**
-   * mm, in the reader's unit. Lengths under two steps of the rule come in decimals where the rule would say
-   * something plainly else. A missing number is written `?`.
+   * mm, in the reader's unit. Where a length under two steps of the rule would be told plainly wrong, millimetres come
+   * with more decimals, inches in sixty-fourths, and what is less than half of one in thousandths ("6 thou"). A missing
+   * number is written `?`.
    */
   length(lengthMm: number): string;
+  /** mm of a shaving or a gap: to a thousandth of a millimetre, or in thousandths of an inch. */
+  thickness(thicknessMm: number): string;
   /** mm², in mm² or square inches. */
   area(areaMm2: number): string;
   /** Degrees: whole ones, tenths under two degrees. */
@@ -27,16 +30,33 @@ const UNKNOWN = "?";
 /** By how much of itself a small length may be rounded before decimals tell it better. */
 const MOST_FALSIFIED_RATIO = 0.1;
 
-/** The writer for a reader's unit; `plain` keeps measures in ASCII, for terminals. */
-export function writerFor(unit: LengthUnit, form: "print" | "plain" = "print"): Writer {
+/** Half of a sixty-fourth of an inch: less shows on no rule. */
+const LEAST_ON_A_RULE_MM = INCH_MM / 128;
+
+/**
+ * The writer for a reader's unit; `plain` keeps measures in ASCII, for terminals. `inchStep` is the finest division of
+ * the reader's rule, thirty-seconds unless given.
+ */
+export function writerFor(
+  unit: LengthUnit,
+  form: "print" | "plain" = "print",
+  inchStep: InchDenominator = 32,
+): Writer {
   return {
     length(lengthMm) {
       if (!Number.isFinite(lengthMm)) return UNKNOWN;
-      const written = writeLength(lengthMm, { unit, form });
+      const written = writeLength(lengthMm, { unit, form, denominator: inchStep });
       const isSmall = Math.abs(lengthMm) < 2 * written.stepMm;
       const isFalsified =
         Math.abs(written.errorMm) > Math.abs(lengthMm) * MOST_FALSIFIED_RATIO + SAME_POINT_MM;
-      return isSmall && isFalsified ? formatExactLength(lengthMm, { unit, form }) : written.text;
+      if (!isSmall || !isFalsified) return written.text;
+      if (unit === "mm") return formatExactLength(lengthMm, { unit, form });
+      return Math.abs(lengthMm) < LEAST_ON_A_RULE_MM
+        ? formatThickness(lengthMm, { unit, form })
+        : writeLength(lengthMm, { unit, form, denominator: 64 }).text;
+    },
+    thickness(thicknessMm) {
+      return Number.isFinite(thicknessMm) ? formatThickness(thicknessMm, { unit, form }) : UNKNOWN;
     },
     area(areaMm2) {
       if (!Number.isFinite(areaMm2)) return UNKNOWN;

@@ -1,0 +1,280 @@
+/**
+ * Where the lines that place a cut stand on the wood as it then is, and what each can be measured from: an edge, the
+ * face, or the foot of a neighbouring curve that is finished. Geometry only; errors are reckoned in marks.ts.
+ */
+import type { Point, Region } from "../curve/index.ts";
+import { distanceMm, pointAt } from "../curve/index.ts";
+import { type PlanMark, spansAlong, turnedBack, turnOf } from "../cutting/index.ts";
+import { BESIDE_MM } from "../measure/index.ts";
+import { type Bench, fromGaugeEdgeMm, sidesFromGauge } from "./bench.ts";
+import { endsInPlace, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
+import { isCurved, type TriedCut } from "./try-cut.ts";
+
+/** A line to scribe before a cut, and the ways it can be measured. */
+export interface LinePlace {
+  readonly kind: PlanMark["kind"];
+  /** On the wood as it then stands. */
+  readonly at: Point;
+  /** A line that tells how deep a level floor goes, not where it stands across. */
+  readonly isFloor?: true;
+  /** Gauged from an edge, from the face or the back. */
+  readonly gauged: { readonly from: string; readonly distanceMm: number };
+  /** A finished foot that it can be taken from instead. */
+  readonly foot?: FootBeside;
+}
+
+/** The end of a finished curve, and the end of what is to be cut that comes to meet it. */
+export interface FootBeside {
+  readonly foot: Foot;
+  readonly distanceMm: number;
+  /** Where the new curve ends beside the foot; null where the line is the end itself. */
+  readonly meetsAt: Point | null;
+}
+
+/** The end of an arc that a curved cut has finished: what the next line may be measured from. */
+export interface Foot {
+  readonly at: Point;
+  readonly cut: number;
+  /** The plane that made it, as it stood. */
+  readonly draft: PlaneDraft;
+}
+
+/** The first earlier cut that opened this cut's line, by its place in the order, or null. */
+export function openerOf(cuts: readonly TriedCut[], index: number): number | null {
+  const draft = cuts[index].draft;
+  if (draft.kind !== "plane") return null;
+  const piece = draft.onLine ? draft.onLine.forPiece : isCurved(draft) ? draft.shapes[0] : undefined;
+  if (piece === undefined) return null;
+  const place = draft.onLine?.at ?? { x: draft.runs[0][0][0], y: draft.runs[0][0][1] };
+  for (let i = 0; i < index; i++) {
+    const earlier = cuts[i].draft;
+    if (earlier.kind !== "plane" || earlier.onLine?.forPiece !== piece) continue;
+    if (distanceMm(earlier.onLine.at, place) < SAME_LINE_MM) return i;
+  }
+  return null;
+}
+
+/** Lines nearer than this are scribed once, mm. */
+const SAME_LINE_MM = 0.3;
+
+/** Ends of the arcs that a curved cut has finished: what the next line is measured from. */
+export function feetOf(bench: Bench, draft: PlaneDraft, cut: number): Foot[] {
+  return draft.shapes.flatMap((index) => {
+    const piece = bench.planned.pieces[index];
+    return [pointAt(piece, 0), pointAt(piece, 1)].map((at) => ({ at, cut, draft }));
+  });
+}
+
+/** The foot must belong to a neighbour for a line to be taken from it. */
+const NEIGHBOUR_MM = 0.5;
+
+/** The lines to scribe before a cut that runs on no line opened already. */
+export function linesOf(bench: Bench, cut: TriedCut, feet: readonly Foot[]): LinePlace[] {
+  const { draft } = cut;
+  if (draft.kind === "saw") {
+    const byEdge = (a: Point, b: Point) => fromGaugeEdgeMm(bench, a) - fromGaugeEdgeMm(bench, b);
+    return sawLineEnds(cut)
+      .sort(byEdge)
+      .map((end) => lineAt(bench, end));
+  }
+  const pose = draft.runs[0][0];
+  const up = turnedBack(turnOf(pose[2]), { x: 0, y: 1 });
+  if (isCurved(draft) || draft.onLine) return [axisLine(bench, cut, draft, up, feet)];
+  if (draft.tool.plane.kind === "snipe bill" || draft.work === "snipe line")
+    return [snipeLine(bench, cut, draft, up, feet)];
+  const facet = facetEnds(bench, cut, draft);
+  if (Math.abs(firstLeanDeg(draft)) >= bench.limits.leaningFromDeg) {
+    const ends = facet.length > 1 ? [facet[0], facet[facet.length - 1]] : facet;
+    return ends.map((end) => lineAt(bench, end.at));
+  }
+  // Where the floor runs out at a side of the wood the depth line is scribed there; a groove's depth is the stop's.
+  const end = facet.find((one) => !one.inWood);
+  return [...wallLines(bench, cut, draft, up), ...(end ? [depthLine(bench, draft, end)] : [])];
+}
+
+/** The line where the plane's middle goes, on the surface above it. */
+function axisLine(
+  bench: Bench,
+  cut: TriedCut,
+  draft: PlaneDraft,
+  up: Point,
+  feet: readonly Foot[],
+): LinePlace {
+  const aim = aimOf(draft);
+  const index = draft.onLine?.forPiece ?? draft.shapes[0];
+  const own = index === undefined ? null : bench.planned.pieces[index];
+  const surface = surfaceAlong(cut.before, aim, up) ?? aim;
+  return lineBeside(bench, surface, own ? nearestFoot(feet, [pointAt(own, 0), pointAt(own, 1)]) : null);
+}
+
+/** Where the plane's middle meets the line it is set to. */
+export function aimOf(draft: PlaneDraft): Point {
+  const [x, y] = draft.runs[0][0];
+  return draft.onLine?.at ?? { x, y };
+}
+
+function snipeLine(
+  bench: Bench,
+  cut: TriedCut,
+  draft: PlaneDraft,
+  up: Point,
+  feet: readonly Foot[],
+): LinePlace {
+  const { plane } = draft.tool;
+  const ends = endsInPlace(draft, draft.runs[0][0]);
+  const end = plane.kind === "snipe bill" && plane.hand === "right" ? ends.right : ends.left;
+  const surface = surfaceBeside(cut.before, end, end === ends.left ? ends.right : ends.left, up);
+  // A line at the far end of the curve to come is taken from where that curve begins, if a foot stands there.
+  const curve = draft.roomFor === undefined ? null : bench.planned.pieces[draft.roomFor];
+  const beside = nearestFoot(feet, curve ? [end, pointAt(curve, 0), pointAt(curve, 1)] : [end]);
+  return lineBeside(bench, surface, beside && { ...beside, meetsAt: null });
+}
+
+/** A line for each wall the cut leaves that is high enough to be one. */
+function wallLines(bench: Bench, cut: TriedCut, draft: PlaneDraft, up: Point): LinePlace[] {
+  const lines: LinePlace[] = [];
+  for (const side of sidesFromGauge(bench)) {
+    const wall = side === "left" ? cut.wallMm[0] : cut.wallMm[1];
+    if (wall < bench.limits.guideWallMm) continue;
+    const all = draft.runs.map((run) => endsInPlace(draft, run[0]));
+    const outer = all.reduce((a, b) =>
+      (side === "left" ? b.left.x < a.left.x : b.right.x > a.right.x) ? b : a,
+    );
+    const surface = surfaceBeside(cut.before, outer[side], side === "left" ? outer.right : outer.left, up);
+    lines.push(lineAt(bench, surface));
+  }
+  return lines;
+}
+
+function nearestFoot(
+  feet: readonly Foot[],
+  to: readonly Point[],
+): { readonly foot: Foot; readonly meetsAt: Point } | null {
+  let best: { readonly foot: Foot; readonly meetsAt: Point } | null = null;
+  let bestMm = NEIGHBOUR_MM;
+  for (const foot of feet)
+    for (const p of to) {
+      const mm = distanceMm(foot.at, p);
+      if (mm <= bestMm) {
+        best = { foot, meetsAt: p };
+        bestMm = mm;
+      }
+    }
+  return best;
+}
+
+/** Where a line up from the sole leaves the wood as it stands: the place a line can be scribed at. */
+function surfaceAlong(before: Region, from: Point, up: Point): Point | null {
+  // From well below, so that the surface is found on whichever side of the sole it lies: a hollow of another radius
+  // stands with its crown a little off the wood.
+  const start = { x: from.x - up.x * BELOW_MM, y: from.y - up.y * BELOW_MM };
+  const spans = spansAlong(before, start, up);
+  const last = spans[spans.length - 1];
+  return last ? { x: start.x + up.x * last[1], y: start.y + up.y * last[1] } : null;
+}
+
+/**
+ * The surface above a sole's end, looked at a hair on the waste's side of the line: where a wall already stands along
+ * the line its two sides differ.
+ */
+function surfaceBeside(before: Region, end: Point, otherEnd: Point, up: Point): Point {
+  const share = BESIDE_MM / distanceMm(end, otherEnd);
+  const off = { x: (otherEnd.x - end.x) * share, y: (otherEnd.y - end.y) * share };
+  const at = surfaceAlong(before, { x: end.x + off.x, y: end.y + off.y }, up);
+  return at ? { x: at.x - off.x, y: at.y - off.y } : end;
+}
+
+/** How far below a sole the wood is looked for, mm: more than any gap under a crown, less than any stick. */
+const BELOW_MM = 1;
+
+/** Where the flat a cut leaves begins and ends on the wood: the ends of the newly cut stretch of its sole's line. */
+function facetEnds(bench: Bench, cut: TriedCut, draft: PlaneDraft): FacetEnd[] {
+  const found: FacetEnd[] = [];
+  for (const run of draft.runs) {
+    const ends = endsInPlace(draft, run[0]);
+    const length = distanceMm(ends.left, ends.right);
+    const dir = { x: (ends.right.x - ends.left.x) / length, y: (ends.right.y - ends.left.y) / length };
+    const up = turnedBack(turnOf(run[0][2]), { x: 0, y: 1 });
+    const start = { x: ends.left.x + up.x * BESIDE_MM, y: ends.left.y + up.y * BESIDE_MM };
+    for (const [from, to] of spansAlong(cut.before, start, dir)) {
+      if (from > length) continue;
+      for (const along of [from, Math.min(to, length)]) {
+        const end = { x: ends.left.x + dir.x * along, y: ends.left.y + dir.y * along };
+        // Where the sole itself ends in the wood the line is scribed on the surface above that end.
+        const inWood = along === 0 || along === length;
+        const at = inWood ? (surfaceAlong(cut.before, end, up) ?? end) : end;
+        found.push({ at, inWood, floor: end });
+      }
+    }
+  }
+  return found.sort((a, b) => fromGaugeEdgeMm(bench, a.at) - fromGaugeEdgeMm(bench, b.at));
+}
+
+/** An end of the flat that a cut leaves: where it can be marked on the wood as it stands, and the flat's own end. */
+interface FacetEnd {
+  readonly at: Point;
+  readonly inWood: boolean;
+  readonly floor: Point;
+}
+
+function sawLineEnds(cut: TriedCut): Point[] {
+  if (cut.draft.kind !== "saw") return [];
+  const { from, to } = cut.draft;
+  const length = distanceMm(from, to);
+  const dir = { x: (to.x - from.x) / length, y: (to.y - from.y) / length };
+  const back = 1e3;
+  // Read a little to the right of the line, in the waste.
+  const start = {
+    x: from.x - dir.x * back + dir.y * BESIDE_MM,
+    y: from.y - dir.y * back - dir.x * BESIDE_MM,
+  };
+  const spans = spansAlong(cut.before, start, dir);
+  const first = spans[0];
+  const last = spans[spans.length - 1];
+  if (!first || !last) return [from, to];
+  return [first[0], last[1]].map((at) => ({ x: start.x + dir.x * at, y: start.y + dir.y * at }));
+}
+
+/** A line at a place: gauged from the gauge edge, or on an edge's own side from the face. */
+function lineAt(bench: Bench, at: Point): LinePlace {
+  const onSide = Math.min(at.x - bench.box.minX, bench.box.maxX - at.x) < ON_SIDE_MM;
+  return onSide
+    ? { kind: "depth", at, gauged: { from: "face", distanceMm: bench.box.maxY - at.y } }
+    : { kind: "place", at, gauged: { from: "gauge edge", distanceMm: fromGaugeEdgeMm(bench, at) } };
+}
+
+/** Nearer to a side of the stick than this a line stands on the side itself, mm. */
+const ON_SIDE_MM = 0.01;
+
+function lineBeside(
+  bench: Bench,
+  at: Point,
+  beside: { readonly foot: Foot; readonly meetsAt: Point | null } | null,
+): LinePlace {
+  const line = lineAt(bench, at);
+  if (!beside) return line;
+  return { ...line, foot: { ...beside, distanceMm: Math.abs(at.x - beside.foot.at.x) } };
+}
+
+function depthLine(bench: Bench, draft: PlaneDraft, { floor }: FacetEnd): LinePlace {
+  return { kind: "depth", isFloor: true, at: floor, gauged: depthGauged(bench, draft, floor) };
+}
+
+function depthGauged(bench: Bench, draft: PlaneDraft, floor: Point): LinePlace["gauged"] {
+  const { minX, maxX, minY, maxY } = bench.box;
+  switch (draft.cantDeg) {
+    case 180:
+      return { from: "back", distanceMm: floor.y - minY };
+    case 90:
+    case -90: {
+      // Stood on one edge, the depth is gauged from the edge that then looks up.
+      const fromGaugeMm = fromGaugeEdgeMm(bench, floor);
+      const gaugeUp = (draft.cantDeg === -90) === (bench.gaugeEdge === "left");
+      return gaugeUp
+        ? { from: "gauge edge", distanceMm: fromGaugeMm }
+        : { from: "far edge", distanceMm: maxX - minX - fromGaugeMm };
+    }
+    default:
+      return { from: "face", distanceMm: maxY - floor.y };
+  }
+}
