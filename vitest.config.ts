@@ -4,6 +4,8 @@ export default defineConfig({
   test: {
     include: ["packages/**/*.test.ts", "checks/**/*.test.ts", "tests/**/*.test.ts"],
     pool: "threads",
+    // Left to itself one core stays idle: of two that is half.
+    maxWorkers: "100%",
     testTimeout: 60_000,
   },
 });

@@ -1,0 +1,41 @@
+/** Settings that one part takes with hollows and rounds. */
+import { CURVED_KINDS, type SaidPlan } from "./bench.ts";
+import type { Said } from "./rules.ts";
+
+/** So many need no reason: a rock, or two planes and a last touch. */
+const MOST_POSES = 3;
+
+/** Poses nearer than this are one, mm and degrees: runs that rock to either side begin in it. */
+const SAME_POSE = 0.05;
+
+/** A sentence that gives a reason holds one of these. */
+const REASON = /\bbecause\b|\bfor want of\b|\bno (hollow|round|plane)\b|\bnot on the shelf\b|\binstead of\b/i;
+
+/** Parts that take more than three poses, and no sentence of their cuts nor warning that names one of them says why. */
+export function posesUnsaid(plan: SaidPlan): readonly Said[] {
+  return plan.parts.flatMap((part): Said[] => {
+    const cuts = plan.cuts.filter(
+      ({ number, purpose, plane }) =>
+        part.madeBy.includes(number) && purpose === "shape" && CURVED_KINDS.includes(plane.kind),
+    );
+    const starts = cuts.flatMap(({ runs }) => runs ?? []).map((run) => run[0]);
+    const poses = starts.filter(
+      (pose, i) =>
+        !starts.slice(0, i).some((earlier) => earlier.every((v, k) => Math.abs(v - pose[k]) < SAME_POSE)),
+    );
+    if (poses.length <= MOST_POSES) return [];
+    const sentences = [
+      ...cuts.flatMap(({ says, doneWhen }) => [says, doneWhen]),
+      ...plan.warnings.filter((text) =>
+        cuts.some(({ number }) => new RegExp(`\\bcut ${number}\\b`, "i").test(text)),
+      ),
+    ];
+    if (sentences.some((text) => REASON.test(text))) return [];
+    return [
+      {
+        cut: cuts[0].number,
+        says: `${part.name} (${part.id}) takes ${poses.length} poses and nothing says why`,
+      },
+    ];
+  });
+}

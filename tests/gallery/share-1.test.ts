@@ -1,0 +1,3 @@
+import { holdShare } from "./hold.ts";
+
+holdShare(0);
