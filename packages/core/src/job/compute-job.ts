@@ -9,7 +9,7 @@ import {
   type Trouble,
 } from "../measure/index.ts";
 import { type PlanProgress, type PlanRequest, planSteps } from "../planning/index.ts";
-import { buildSection, inspectSection, type Section } from "../section/index.ts";
+import { bandOnShelf, buildSection, inspectSection, type PartSpec, type Section } from "../section/index.ts";
 import { readShelf, type Shelf } from "../shelf/index.ts";
 import { backOf, type Job, partsOf, pathOf } from "./job-schema.ts";
 import { planesMeant } from "./left-out.ts";
@@ -27,12 +27,16 @@ export interface JobInputs {
 }
 
 /**
- * The section a job wants, in its stick, mm. Parts are built as by `buildSection`; a path is taken as drawn, snapped
+ * The section a job wants, in its stick, mm. Parts are built as by `buildSection`, bands of a count alone with the
+ * soles of the shelf, where the job holds one or one is given; a path is taken as drawn, snapped
  * to a millionth of a millimetre. Troubles name their place in the job file.
  */
-export function sectionOfJob(job: Job): Outcome<Section> {
-  const parts = partsOf(job.section);
-  if (parts !== undefined) {
+export function sectionOfJob(job: Job, inputs: JobInputs = {}): Outcome<Section> {
+  const drawn = partsOf(job.section);
+  if (drawn !== undefined) {
+    const laid = withBandsOnShelf(drawn, shelfOfJob(job, inputs));
+    if (!laid.ok) return laid;
+    const parts = laid.value;
     return buildSection({
       name: job.name,
       stick: job.stick,
@@ -61,6 +65,24 @@ export function sectionOfJob(job: Job): Outcome<Section> {
   return first === undefined ? fine(section, warnings) : refused(first, ...more);
 }
 
+/** Bands made with the planes there are: hollows make reeds, rounds flutes. Without a shelf they stay as they are drawn. */
+function withBandsOnShelf(parts: readonly PartSpec[], shelf: Outcome<Shelf>): Outcome<readonly PartSpec[]> {
+  if (!shelf.ok) return fine(parts);
+  const laid: PartSpec[] = [];
+  for (const [index, part] of parts.entries()) {
+    if (part.kind !== "band") {
+      laid.push(part);
+      continue;
+    }
+    const kind = part.of === "reeds" ? "hollow" : "round";
+    const soles = shelf.value.planes.flatMap((plane) => (plane.kind === kind ? [plane] : []));
+    const band = bandOnShelf(part, soles, `section.parts[${index}]`);
+    if (!band.ok) return band;
+    laid.push(band.value);
+  }
+  return fine(laid);
+}
+
 function snapped(valueMm: number): number {
   return Math.round(valueMm / SAME_POINT_MM) * SAME_POINT_MM;
 }
@@ -87,7 +109,7 @@ export function shelfFileOfJob(job: Job): string | null {
  * that whoever drives it may stop; the warnings of all three steps come with the value.
  */
 export function* jobSteps(job: Job, inputs: JobInputs = {}): Generator<PlanProgress, Outcome<ComputedJob>> {
-  const section = sectionOfJob(job);
+  const section = sectionOfJob(job, inputs);
   if (!section.ok) return section;
   const shelf = shelfOfJob(job, inputs);
   if (!shelf.ok) return shelf;

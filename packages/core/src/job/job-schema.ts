@@ -80,6 +80,17 @@ const partSchema = z.discriminatedUnion("kind", [
   closedObject({ kind: z.literal("low bead"), widthMm: sizeMm, sweepDeg: sweepDeg.optional(), ...common }),
   closedObject({ kind: z.literal("reeds"), ...row }),
   closedObject({ kind: z.literal("flutes"), ...row }),
+  closedObject({
+    kind: z.literal("band"),
+    of: z.enum(["reeds", "flutes"]),
+    widthMm: sizeMm.describe("of the whole band, mm"),
+    count: z.int().min(1).max(100).optional(),
+    radiusMm: sizeMm.optional(),
+    sweepDeg: sweepDeg.optional(),
+    filletMm: z.number().min(0).max(JOB_LIMITS.largestMm).optional().describe("flat between neighbours, mm"),
+    leastEndMm: z.number().min(0).max(JOB_LIMITS.largestMm).optional().describe("flat at each end, mm"),
+    ...common,
+  }),
   closedObject({ kind: z.enum(["ovolo", "cavetto"]), ...quarter }),
   closedObject({
     kind: z.literal("scotia"),

@@ -1,3 +1,4 @@
+export { type BandLayout, type BandSole, bandLayout, bandOnShelf } from "./band-layout.ts";
 export { buildSection, stickRing } from "./build-section.ts";
 export { readDxfSection } from "./dxf-read.ts";
 export { type ArcFit, type FitOptions, fitArcs } from "./fit-arcs.ts";

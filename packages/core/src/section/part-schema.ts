@@ -45,6 +45,17 @@ export const partSchema = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("reeds"), ...common, ...rowOfArcs }),
   z.strictObject({ kind: z.literal("flutes"), ...common, ...rowOfArcs }),
   z.strictObject({
+    kind: z.literal("band"),
+    ...common,
+    of: z.enum(["reeds", "flutes"]),
+    widthMm: mm,
+    count: z.number().int().optional(),
+    radiusMm: mm.optional(),
+    sweepDeg: z.number().optional(),
+    filletMm: mm.optional(),
+    leastEndMm: mm.optional(),
+  }),
+  z.strictObject({
     kind: z.enum(["ovolo", "cavetto"]),
     ...common,
     ...acrossAndRise,

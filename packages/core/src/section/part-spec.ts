@@ -93,6 +93,24 @@ export interface FlutesSpec extends PartCommon {
 }
 
 /**
+ * Reeds or flutes that keep to a width, what is left of it shared evenly at both ends; `filletMm` of flat between
+ * neighbours (none unless given). With `radiusMm` alone as many as there is room for; with `count` alone the widest
+ * that leave each end at least `leastEndMm` (none unless given), of a sole on the shelf where one is known.
+ */
+export interface BandSpec extends PartCommon {
+  readonly kind: "band";
+  readonly of: "reeds" | "flutes";
+  /** Of the whole band, from end to end. */
+  readonly widthMm: number;
+  readonly count?: number | undefined;
+  readonly radiusMm?: number | undefined;
+  /** 60° unless given. */
+  readonly sweepDeg?: number | undefined;
+  readonly filletMm?: number | undefined;
+  readonly leastEndMm?: number | undefined;
+}
+
+/**
  * A convex (ovolo) or hollow (cavetto, cove) quarter, or less than a quarter where the two sizes differ:
  * `"tangent"` (Hatfield, the default) runs square to the shorter side at one end; `"longer side"` (Nicholson) takes
  * the longer size as radius; a number is the radius itself, mm. Equal sizes give the plain quadrant either way.
@@ -180,6 +198,7 @@ export type PartSpec =
   | LowBeadSpec
   | ReedsSpec
   | FlutesSpec
+  | BandSpec
   | QuarterSpec
   | ScotiaSpec
   | CymaSpec

@@ -19,6 +19,8 @@ import {
   type TroubleCode,
   toRad,
 } from "../measure/index.ts";
+import { bandLayout } from "./band-layout.ts";
+import { band } from "./forms/band.ts";
 import { cyma } from "./forms/cymas.ts";
 import { freeArc, freeCurve, runningArc, sweptArc } from "./forms/free.ts";
 import { quarter, scotia } from "./forms/quarters.ts";
@@ -178,6 +180,10 @@ function ownPieces(spec: PartSpec, runsRad: number, restMm: number): readonly Pi
       return reeds(spec);
     case "flutes":
       return flutes(spec);
+    case "band": {
+      const layout = bandLayout(spec);
+      return layout.ok ? band(layout.value, spec.widthMm, spec.of === "reeds" ? "round" : "hollow") : null;
+    }
     case "ovolo":
     case "cavetto":
       return quarter(spec);

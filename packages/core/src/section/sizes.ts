@@ -1,7 +1,8 @@
 /** What sizes a part may have: checked before any geometry is made of them. */
 import { atLeastMm, atMostMm, cataloguedTrouble, LEAST_PIECE_MM, type Trouble } from "../measure/index.ts";
+import { bandLayout } from "./band-layout.ts";
 import { leastQuarterRadiusMm } from "./forms/quarters.ts";
-import type { PartKind, PartSpec } from "./part-spec.ts";
+import type { BandSpec, PartKind, PartSpec } from "./part-spec.ts";
 
 /** No wooden section that is moulded by hand is larger, mm (common practice, no source); wide cornices are built up. */
 export const LARGEST_SECTION_MM = 300;
@@ -58,6 +59,15 @@ export function wrongSize(part: PartSpec, where: string): Trouble | null {
       check.size("width", part.widthMm);
       if (part.sweepDeg !== undefined) check.sweep(part.sweepDeg, 180);
       if (part.gapMm !== undefined && part.gapMm !== 0) check.size("gap", part.gapMm);
+      break;
+    case "band":
+      if (part.count !== undefined) check.count("count", part.count, MOST_IN_A_ROW);
+      check.size("width", part.widthMm);
+      if (part.radiusMm !== undefined) check.radius(part.radiusMm, LEAST_PIECE_MM);
+      if (part.sweepDeg !== undefined) check.sweep(part.sweepDeg, 180);
+      if (part.filletMm !== undefined && part.filletMm !== 0) check.size("fillet", part.filletMm);
+      if (part.leastEndMm !== undefined && part.leastEndMm !== 0) check.size("end", part.leastEndMm);
+      check.band(part);
       break;
     case "ovolo":
     case "cavetto":
@@ -123,6 +133,12 @@ class PartCheck {
       leastMm,
       mostMm,
     });
+  }
+
+  band(part: BandSpec): void {
+    if (this.found !== null) return;
+    const layout = bandLayout(part, this.where);
+    if (!layout.ok) this.found = layout.trouble;
   }
 
   rise(riseMm: number): void {

@@ -85,6 +85,27 @@ export const sectionTroubles = catalogue({
       `The ${write.text(facts.what)} of the ${write.text(facts.part)} is ${facts.count}; it must be a whole number from 1 to ${facts.most}.`,
     hint: (facts, write) => `Give another ${write.text(facts.what)}.`,
   },
+  "band-without-size": {
+    example: { of: "reeds" },
+    sentence: (facts, write) =>
+      `The band of ${write.text(facts.of)} says neither how many there are nor their radius.`,
+    hint: () => "Give a count, a radius, or both.",
+  },
+  "band-too-narrow": {
+    example: { of: "reeds", count: 7, most: 100, widthMm: 40, needMm: 44.45 },
+    sentence: (facts, write) =>
+      facts.count > facts.most
+        ? `The band of ${write.text(facts.of)} would hold more than ${facts.most} of them.`
+        : `The band is ${write.length(facts.widthMm)} wide; its ${write.text(facts.of)}, with the flats between them and at the ends, need ${write.length(facts.needMm)} or more.`,
+    hint: () => "Make the band wider, or take fewer of them, a smaller radius, or narrower flats.",
+  },
+  "band-no-sole": {
+    example: { of: "reeds", count: 7, mostMm: 5.5 },
+    sentence: (facts, write) =>
+      `A band of ${facts.count} ${write.text(facts.of)} has room for ${write.length(facts.mostMm)} each; no plane on the shelf is so narrow.`,
+    hint: (facts, write) =>
+      `Take fewer ${write.text(facts.of)}, make the band wider, or give a radius to see what another plane would make.`,
+  },
   "part-lean": {
     example: { part: "bead", leanDeg: 270 },
     sentence: (facts, write) =>
