@@ -8,7 +8,7 @@ import { closedObject } from "../cutting/index.ts";
 import { LEAST_PIECE_MM } from "../measure/index.ts";
 import type { BackSpec, PartSpec } from "../section/index.ts";
 import { shelfFileSchema } from "../shelf/index.ts";
-import { waySchema, workingSchema } from "./way-schema.ts";
+import { handSchema, INCH_STEPS, waySchema, workingSchema } from "./way-schema.ts";
 
 export const JOB_FORMAT = "mouldwright/job";
 export const JOB_VERSION = 1;
@@ -176,6 +176,11 @@ export const jobSchema = closedObject({
     .describe("the shelf itself, or the name of its file in the job's folder"),
   way: waySchema.optional(),
   working: workingSchema.optional(),
+  hand: handSchema.optional(),
+  inchStep: z
+    .union(INCH_STEPS.map((step) => z.literal(step)))
+    .optional()
+    .describe("finest division of the maker's inch rule; 32 if absent"),
 });
 
 /** A job as its file holds it. */

@@ -1,5 +1,5 @@
 /** What a job says about its way of working, as the planner is asked for it. */
-import { COMMON_WORKING, type PlanRequest } from "../planning/index.ts";
+import { COMMON_WORKING, GOOD_HAND, type HandAccuracy, type PlanRequest } from "../planning/index.ts";
 import type { Job } from "./job-schema.ts";
 import { withoutGaps } from "./lengths-job.ts";
 
@@ -14,13 +14,24 @@ export function workingOf(said: {
   readonly secondsPerMetre?: number | undefined;
   readonly lengthMm?: number | undefined;
   readonly sticks?: number | undefined;
+  readonly testPieceMm?: number | undefined;
+  readonly sharpenMinutes?: number | undefined;
+  readonly sharpForM?: number | undefined;
+  readonly sawSetMinutes?: number | undefined;
+  readonly sawSecondsPerMetre?: number | undefined;
 }): NonNullable<PlanRequest["working"]> {
-  const { lengthMm, ...rest } = said;
+  const { lengthMm, testPieceMm, ...rest } = said;
   return {
     ...COMMON_WORKING,
     ...withoutGaps(rest),
     ...(lengthMm === undefined ? {} : { lengthM: lengthMm / MM_PER_METRE }),
+    ...(testPieceMm === undefined ? {} : { testPieceM: testPieceMm / MM_PER_METRE }),
   };
+}
+
+/** How true the maker works; what is not said is a good hand's. */
+export function handOf(said: { readonly [Key in keyof HandAccuracy]?: number | undefined }): HandAccuracy {
+  return { ...GOOD_HAND, ...withoutGaps(said) };
 }
 
 /** The job's `way` and `working`. Planes in `way.without` are taken as ids: `planesMeant` turns names into them. */
@@ -28,5 +39,7 @@ export function wayRequestOf(job: Job): WayRequest {
   return {
     ...(withoutGaps(job.way ?? {}) as WayRequest),
     ...(job.working === undefined ? {} : { working: workingOf(job.working) }),
+    ...(job.hand === undefined ? {} : { hand: handOf(job.hand) }),
+    ...(job.inchStep === undefined ? {} : { inchStep: job.inchStep }),
   };
 }

@@ -16,6 +16,9 @@ export const WAY_LIMITS = {
   thickestShavingMm: 2,
   mostSetMinutes: 240,
   mostSecondsPerMetre: 600,
+  mostSharpForM: 100_000,
+  /** No hand that keeps to less is worth reckoning with, mm. */
+  largestHandMm: 5,
   /** A metre's board: nothing wanted of it stands further off than it is wide, mm. */
   largestToleranceMm: 1000,
   mostPlanesLeftOut: 500,
@@ -84,7 +87,47 @@ export const workingSchema = closedObject({
     .optional()
     .describe("length of a stick, mm"),
   sticks: z.int().min(1).max(WAY_LIMITS.mostSticks).optional().describe("sticks run at each setting"),
+  testPieceMm: z
+    .number()
+    .min(0)
+    .max(WAY_LIMITS.longestStickMm)
+    .optional()
+    .describe("length of the test piece that is run first at each setting, mm; 0 for none"),
+  sharpenMinutes: z
+    .number()
+    .min(0)
+    .max(WAY_LIMITS.mostSetMinutes)
+    .optional()
+    .describe("to sharpen an iron, minutes"),
+  sharpForM: z
+    .number()
+    .min(1)
+    .max(WAY_LIMITS.mostSharpForM)
+    .optional()
+    .describe("metres of stroke that an iron stays sharp for"),
+  sawSetMinutes: z
+    .number()
+    .min(0)
+    .max(WAY_LIMITS.mostSetMinutes)
+    .optional()
+    .describe("to set a saw, minutes"),
+  sawSecondsPerMetre: z.number().gt(0).max(WAY_LIMITS.mostSecondsPerMetre).optional().describe("of sawing"),
 }).describe("what the minutes are reckoned with");
+
+const handMm = z.number().min(0).max(WAY_LIMITS.largestHandMm).optional();
+
+export const handSchema = closedObject({
+  gaugeMm: handMm.describe("setting a gauge or dividers, mm"),
+  lineMm: handMm.describe("a knife line, mm"),
+  sidewaysMm: handMm.describe("a plane guided by hand along a line, mm"),
+  fenceMm: handMm.describe("a fence set to a line, mm"),
+  sawMm: handMm.describe("a saw along a line, mm"),
+  depthMm: handMm.describe("where a cut is stopped, mm"),
+  widthMm: handMm.describe("the width of a sole as the shelf has it, mm"),
+}).describe("what the maker keeps within 95 times in 100");
+
+/** The divisions of an inch that a rule may have. */
+export const INCH_STEPS = [16, 32, 64] as const;
 
 /** Whether each shaving is no heavier than the one before it: heavy, ordinary, last. */
 export function areShavingsInOrder(shavings: z.infer<typeof waySchema>["shavings"]): boolean {
