@@ -30,7 +30,7 @@ export interface FlatToCut {
 }
 
 /** How many ways of a flat are looked at each time it may be its turn. */
-const MOST_WAYS = 6;
+export const MOST_WAYS = 6;
 
 /**
  * Takes the flats in a believable order: what turns the stick over first, then steps from the face down, so that each

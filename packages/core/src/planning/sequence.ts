@@ -45,7 +45,7 @@ export function redrawn(bench: Bench, draft: Draft): Draft {
 }
 
 /** Leftover that may differ between two orders without one being worse, mm². */
-const SAME_LEFT_MM2 = 0.05;
+export const SAME_LEFT_MM2 = 0.05;
 
 /**
  * Drops, one by one, cuts without which the rest still holds, costs no more and leaves no more wood; each try is

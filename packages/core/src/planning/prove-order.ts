@@ -1,0 +1,250 @@
+/**
+ * The order that costs least over the cuts that were found, by a search that leaves none out.
+ *
+ * What a set of cuts removes is the same in any order, so a state of the work is the set of what is removed, with the
+ * plane in the hand, the lie of the stick and the curve worked last. States are taken by what they cost so far and the
+ * least that the rest must cost (A*: Hart, Nilsson, Raphael, IEEE Trans. SSC 4, 1968). The rest is first counted dearer
+ * than it need be, which soon finds an order better than the one at hand; then as it is, which proves that none is
+ * left (Likhachev, Gordon, Thrun, ARA*, NIPS 2003).
+ */
+import { difference, type Region, regionAreaMm2 } from "../curve/index.ts";
+import { cutAway, isFlatKind, leanDeg } from "../cutting/index.ts";
+import { bug, SAME_SCORE } from "../measure/index.ts";
+import type { Bench } from "./bench.ts";
+import { CheapestFirst } from "./cheapest-first.ts";
+import { type Draft, firstLeanDeg, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
+import { costOf, planeId } from "./order.ts";
+import { leastRest, type Open, openAfter, type Witness, witnessesOf } from "./order-bound.ts";
+import { curveAfter, NO_CURVE, stepCost, wholeCost } from "./order-cost.ts";
+import { type Removals, removalsOf } from "./order-removals.ts";
+import type { Found } from "./search.ts";
+import { makeAll, SAME_LEFT_MM2, type Sequence } from "./sequence.ts";
+import { isCurved, LEAST_TAKE_MM2, type TriedCut, tryCut } from "./try-cut.ts";
+
+export interface Proven {
+  /** The cheapest order found; the one given where none is cheaper. */
+  readonly sequence: Sequence;
+  readonly cost: number;
+  /** Whole cost of the order given. */
+  readonly givenCost: number;
+  /** True where no order over the candidates costs less. */
+  readonly isLeast: boolean;
+  /** How many cuts were tried on wood. */
+  readonly tries: number;
+}
+
+export interface ProvingLimits {
+  /** Most cuts tried on wood, and most states looked at, before the best so far is given. */
+  readonly mostTries: number;
+  readonly mostStates: number;
+}
+
+/** By how much the rest is counted too dear, one search after the other; the last one proves. */
+const HASTES = [2, 0.5, 0] as const;
+
+/**
+ * Holds a way's sequence against every order over the candidates that takes all that it takes and breaks no rule. A saw
+ * keeps its place before or after the planes. The same answer for the same input: the limits count work, not time.
+ */
+export function proveOrder(
+  found: Pick<Found, "bench" | "sequence">,
+  candidates: readonly PlaneDraft[], limits: ProvingLimits): Proven {
+  return new OrderProof(found, candidates, limits).run();
+}
+
+interface State {
+  readonly made: bigint;
+  readonly last: TriedCut | undefined;
+  readonly lastCurve: number;
+  readonly cost: number;
+  /** The least that the whole can cost from here. */
+  readonly least: number;
+  /** The candidate made last. */
+  readonly candidate: number;
+  readonly before: State | null;
+}
+
+class OrderProof {
+  private readonly bench: Bench;
+  private readonly given: Sequence;
+  private readonly candidates: readonly PlaneDraft[];
+  private readonly limits: ProvingLimits;
+  private readonly sawsBefore: readonly TriedCut[];
+  private readonly sawsAfter: readonly Draft[];
+  private readonly removals: Removals;
+  private readonly witnesses: readonly Witness[];
+  private readonly open = new Map<bigint, Open | null>();
+  private readonly woods = new Map<bigint, Region>();
+  private readonly tried = new Map<string, TriedCut>();
+  private readonly ended = new Map<bigint, Sequence | null>();
+  private bar: number;
+  private best: State | null = null;
+  private tries = 0;
+  private states = 0;
+
+  constructor(
+    { bench, sequence }: Pick<Found, "bench" | "sequence">,
+    candidates: readonly PlaneDraft[],
+    limits: ProvingLimits,
+  ) {
+    this.bench = bench;
+    this.given = sequence;
+    this.candidates = candidates;
+    this.limits = limits;
+    const first = Math.max(
+      0,
+      sequence.cuts.findIndex(({ draft }) => draft.kind !== "saw"),
+    );
+    const drafts = sequence.cuts.map(({ draft }) => draft);
+    this.sawsBefore = sequence.cuts.slice(0, first);
+    this.sawsAfter = drafts.slice(first).filter(({ kind }) => kind === "saw");
+    const start = sequence.cuts[first]?.before ?? sequence.wood;
+    const planed = drafts.filter(({ kind }) => kind === "plane");
+    const end = planed.reduce((wood, draft) => cutAway(wood, sweepOfDraft(draft)), start);
+    this.removals = removalsOf(start, candidates);
+    const leastCosts = candidates.map((draft) => leastCostOf(bench, draft));
+    this.witnesses = witnessesOf(bench, start, end, candidates, this.removals.bits, leastCosts);
+    this.woods.set(0n, start);
+    this.bar = wholeCost(bench, sequence.cuts);
+  }
+
+  run(): Proven {
+    const givenCost = this.bar;
+    let isLeast = false;
+    for (const haste of HASTES) isLeast = this.search(haste);
+    if (!this.best) return { sequence: this.given, cost: givenCost, givenCost, isLeast, tries: this.tries };
+    const sequence = makeAll(this.bench, this.bench.startRegion, [
+      ...this.sawsBefore.map(({ draft }) => draft),
+      ...this.draftsOf(this.best),
+      ...this.sawsAfter,
+    ]);
+    return { sequence, cost: this.bar, givenCost, isLeast, tries: this.tries };
+  }
+
+  /** One search; in haste it stops at the first order below the bar. True where none is left that could be. */
+  private search(haste: number): boolean {
+    const reached = new Map<string, number>();
+    const queue = new CheapestFirst<State>(
+      ({ least, cost }) => least + haste * (least - cost),
+      (a, b) => b.cost - a.cost,
+    );
+    const last = this.sawsBefore[this.sawsBefore.length - 1];
+    const cost = wholeCost(this.bench, this.sawsBefore);
+    const least = cost + this.rest(0n, last);
+    queue.add({ made: 0n, last, lastCurve: NO_CURVE, cost, least, candidate: -1, before: null });
+    for (let state = queue.take(); state; state = queue.take()) {
+      if (state.least >= this.bar - SAME_SCORE) continue;
+      if (this.tries >= this.limits.mostTries || ++this.states > this.limits.mostStates) return false;
+      if (state.cost > (reached.get(keyOf(state)) ?? state.cost) + SAME_SCORE) continue;
+      const ended = this.endedCost(state);
+      if (ended !== null && ended < this.bar - SAME_SCORE) {
+        this.bar = ended;
+        this.best = state;
+        if (haste > 0) return false;
+      }
+      this.grow(state, reached, queue);
+    }
+    return true;
+  }
+
+  private grow(state: State, reached: Map<string, number>, queue: CheapestFirst<State>): void {
+    for (let k = 0; k < this.candidates.length; k++) {
+      const bit = this.removals.bits[k] as bigint;
+      if (state.made & bit) continue;
+      const cut = this.try(state.made, k);
+      if (cut.takesMm2 < LEAST_TAKE_MM2 || !isAllowed(this.bench, cut)) continue;
+      const made = state.made | bit;
+      const cost = state.cost + stepCost(this.bench, cut, state.last, state.lastCurve);
+      const least = Math.max(state.least, cost + this.rest(made, cut));
+      if (least >= this.bar - SAME_SCORE) continue;
+      const lastCurve = curveAfter(this.bench, cut.draft, state.lastCurve);
+      const next: State = { made, last: cut, lastCurve, cost, least, candidate: k, before: state };
+      const key = keyOf(next);
+      if (cost >= (reached.get(key) ?? Number.POSITIVE_INFINITY) - SAME_SCORE) continue;
+      reached.set(key, cost);
+      queue.add(next);
+    }
+  }
+
+  /** What the whole costs if nothing more is planed, or null where wood is left that the given order does not leave. */
+  private endedCost({ made, last, cost }: State): number | null {
+    if (this.openOf(made) !== null) return null;
+    let ended = this.ended.get(made);
+    if (ended === undefined) {
+      const sawn = makeAll(this.bench, this.wood(made), this.sawsAfter);
+      ended = this.isAsClean(sawn.wood) ? sawn : null;
+      this.ended.set(made, ended);
+    }
+    return ended && cost + costOf(this.bench, ended.cuts, last);
+  }
+
+  /** The cut on the wood that is left; made once for each set of removals near it. */
+  private try(made: bigint, k: number): TriedCut {
+    const key = `${made & (this.removals.near[k] as bigint)}/${k}`;
+    const known = this.tried.get(key);
+    if (known) return known;
+    this.tries++;
+    const cut = tryCut(this.bench, this.wood(made), this.candidates[k] as PlaneDraft);
+    // Whether wood comes loose is no matter of the wood near it alone.
+    if (!cut.refusals.some(({ rule }) => rule === "loose wood")) this.tried.set(key, cut);
+    return cut;
+  }
+
+  private wood(made: bigint): Region {
+    const known = this.woods.get(made);
+    if (known) return known;
+    const last = made.toString(2).length - 1;
+    const maker = this.removals.makers[last] ?? bug("a removal without its cut", { last });
+    const wood = cutAway(this.wood(made & ~(1n << BigInt(last))), sweepOfDraft(maker));
+    this.woods.set(made, wood);
+    return wood;
+  }
+
+  private openOf(made: bigint): Open | null {
+    const known = this.open.get(made);
+    if (known !== undefined) return known;
+    const open = openAfter(this.witnesses, made);
+    this.open.set(made, open);
+    return open;
+  }
+
+  private rest(made: bigint, last: TriedCut | undefined): number {
+    const hand = last ? { plane: planeId(last.draft), cantDeg: last.draft.cantDeg } : null;
+    return leastRest(this.bench, this.openOf(made), hand);
+  }
+
+  /** Whether no wood is left that the given order takes. */
+  private isAsClean(wood: Region): boolean {
+    return regionAreaMm2(difference(wood, this.given.wood)) <= SAME_LEFT_MM2;
+  }
+
+  private draftsOf(end: State): readonly Draft[] {
+    const drafts: Draft[] = [];
+    for (let state: State | null = end; state?.before; state = state.before) {
+      drafts.push(this.candidates[state.candidate] ?? bug("a state without its cut", {}));
+    }
+    return drafts.reverse();
+  }
+}
+
+function keyOf({ made, last, lastCurve }: State): string {
+  return `${made}/${last ? planeId(last.draft) : ""}/${last?.draft.cantDeg ?? ""}/${lastCurve}`;
+}
+
+/** No rule refuses it; and a cut that only helps has something to run on and is not sunk aslant into solid wood. */
+function isAllowed(bench: Bench, { draft, guide, refusals, wallMm }: TriedCut): boolean {
+  if (refusals.length > 0) return false;
+  if (draft.kind !== "plane" || draft.purpose === "shape" || isCurved(draft)) return true;
+  if (guide?.kind === "batten") return false;
+  const isAslant = isFlatKind(draft.tool.plane.kind) && Math.abs(firstLeanDeg(draft)) > 1;
+  return !(isAslant && Math.max(...wallMm) > bench.limits.guideWallMm);
+}
+
+/** What one cut costs wherever it stands in an order: its setting, and its least lean. */
+function leastCostOf(bench: Bench, draft: PlaneDraft): number {
+  const tilts = draft.rock ? [draft.rock.lowDeg, draft.rock.highDeg] : [draft.runs[0][0][2]];
+  const leans = tilts.map((tilt) => leanDeg(tilt, draft.cantDeg));
+  const isUprightBetween = Math.min(...leans) <= 0 && Math.max(...leans) >= 0;
+  const leastDeg = isUprightBetween ? 0 : Math.min(...leans.map(Math.abs));
+  return bench.weights.setting + leastDeg * bench.weights.leanPerDegree;
+}
