@@ -48,7 +48,9 @@ const HASTES = [2, 0.5, 0] as const;
  */
 export function proveOrder(
   found: Pick<Found, "bench" | "sequence">,
-  candidates: readonly PlaneDraft[], limits: ProvingLimits): Proven {
+  candidates: readonly PlaneDraft[],
+  limits: ProvingLimits,
+): Proven {
   return new OrderProof(found, candidates, limits).run();
 }
 
