@@ -121,6 +121,74 @@ describe("what a plan is asked for", () => {
     expect(aside(under)).toBeLessThan(0);
   });
 
+  test("more sticks take more strokes at the same settings; a pace of one's own is reckoned with", async () => {
+    const usual = await planOf("cyma.json");
+    const four = await planOf("cyma.json", "--sticks", "4");
+    expect(four.time?.settingMinutes).toBe(usual.time?.settingMinutes);
+    expect(four.time?.testPieceMinutes).toBe(usual.time?.testPieceMinutes);
+    expect(four.time?.strokeMinutes).toBeCloseTo(4 * (usual.time?.strokeMinutes ?? 0), 0);
+    const own = await planOf("cyma.json", "--pace", "set=0, stroke=8, test=0, sharpen=0");
+    expect(own.time).toMatchObject({ settingMinutes: 0, testPieceMinutes: 0, sharpeningMinutes: 0 });
+    expect(own.time?.strokeMinutes).toBeCloseTo(2 * (usual.time?.strokeMinutes ?? 0), 0);
+    expect(own.time?.reckonedWith).toMatchObject({ setMinutes: 0, secondsPerMetre: 8, sharpForM: 200 });
+  });
+
+  test("a hand of one's own has its own errors, said where it is taken as given", async () => {
+    const usual = await planOf("cyma.json");
+    const shaky = await planOf("cyma.json", "--hand", "gauge=0.5mm;line=0,5;sideways=1");
+    shaky.marks.forEach((mark, i) => {
+      expect(mark.error).toBeGreaterThan(usual.marks[i]?.error ?? Number.POSITIVE_INFINITY);
+    });
+    expect(oneLine(shaky.assumed.join(" "))).toContain("gauge set within 0.5 mm, knife line 0.5 mm");
+  });
+
+  test("an inch rule of sixty-fourths is read in sixty-fourths, in sentences and on the card", async () => {
+    const ran = await run("cyma.json", "--unit", "in", "--step", "64");
+    expect(ran.out).toMatch(/[¹²³⁴⁵⁶⁷⁸⁹⁰]+⁄₆₄″/);
+    const coarse = await run("cyma.json", "--unit", "in", "--step", "16");
+    const marks = coarse.out.slice(coarse.out.indexOf("Marks"), coarse.out.indexOf("Cuts\n"));
+    expect(marks).not.toMatch(/⁄₃₂″/);
+    expect(coarse.out).not.toMatch(/\d\.\d+″/);
+  });
+
+  test.each<[string, readonly string[], string]>([
+    ["a word that is none", ["--hand", "guage=0.1"], "gauge= and a figure"],
+    ["a figure past all hands", ["--hand", "gauge=60"], "from 0 to 5"],
+    ["a pace without a figure", ["--pace", "set"], "set=1"],
+    ["a pace that is no figure", ["--pace", "set=soon"], "from 0 to 240"],
+    ["a step no rule has", ["--step", "12"], "16 or 32 or 64"],
+  ])("%s is refused", async (_, words, wanted) => {
+    const ran = await run("cyma.json", ...words);
+    expect(ran.code).toBe(2);
+    expect(oneLine(ran.err)).toContain(wanted);
+  });
+
+  test("a band of a count is made with a plane of the shelf, its ends even", async () => {
+    const job = {
+      ...CYMA,
+      name: "Chart cabinet: reeded pilaster",
+      stick: { widthMm: 60, thicknessMm: 22 },
+      section: {
+        parts: [
+          { kind: "fillet", widthMm: 10 },
+          { kind: "step", riseMm: -1.276084 },
+          { kind: "band", of: "reeds", widthMm: 40, count: 4, name: "reeds" },
+          { kind: "step", riseMm: 1.276084 },
+          { kind: "fillet", widthMm: "rest" },
+        ],
+      },
+    };
+    await bench.put("band.json", JSON.stringify(job));
+    const plan = await planOf("band.json");
+    // Four of 3/8 in are 38.1 mm: 0.95 mm of flat is left at each end.
+    const [band] = plan.bands ?? [];
+    expect(band?.width).toBeCloseTo(38.1, 6);
+    expect(band?.from[0]).toBeCloseTo(10.95, 6);
+    expect(band?.to[0]).toBeCloseTo(49.05, 6);
+    expect(band?.error).toBe(Math.min(band?.errorFromEdge ?? 0, band?.errorFromFoot ?? 0));
+    expect(oneLine((await run("band.json")).out)).toContain("Reeds, 38.1 mm wide: lines from the gauge edge");
+  });
+
   test("lying flat is planned alone where it is asked for, though bevels are sawn", async () => {
     const plan = await planOf("cornice.json", "--way", "flat");
     expect(plan.ways.map(({ way }) => way)).toEqual(["flat"]);
@@ -143,14 +211,18 @@ describe("what a plan is asked for", () => {
     }
   });
 
-  test("more sticks and longer ones take longer by their strokes alone", async () => {
+  test("more sticks and longer ones take longer by their strokes, and the sharpening these cost", async () => {
     const one = await planOf("cyma.json");
     const four = await planOf("cyma.json", "--sticks", "4", "--length", "1.2m");
     for (const [i, cut] of four.cuts.entries()) {
-      // A setting of 3 minutes, and 4 seconds for each stroke of a metre (what a plan assumes, and says).
+      // A setting of 3 minutes, 4 seconds for each metre of stroke on four sticks and the test piece, and a twentieth of
+      // a minute of sharpening for each metre (what a plan assumes, and says).
+      const strokesM = cut.passes * (4 * 1.2 + 0.3);
       expect(cut.passes).toBe(one.cuts[i]?.passes);
-      const minutes = cut.line === undefined ? 3 + (cut.passes * 4 * 4 * 1.2) / 60 : cut.minutes;
-      expect(cut.minutes).toBeCloseTo(minutes, 0);
+      const isSetAnew = cut.setting !== four.cuts[i - 1]?.setting;
+      const planed = (isSetAnew ? 3 : 0) + (strokesM * 4) / 60 + strokesM / 20;
+      const minutes = cut.line === undefined ? planed : cut.minutes;
+      expect(cut.minutes).toBeCloseTo(minutes, 1);
     }
     expect(four.assumed.join(" ")).toContain("4 sticks");
   });

@@ -51,6 +51,16 @@ How you work; a job may say the same, and what stands here goes before it:
   --shaving 0.3,0.15,0.08
                        thickness of the heavy, the ordinary and the last shavings
   --gauge left|right   side of the drawing that the gauge edge lies on; left unless said
+  --pace set=3,stroke=4,sharpen=10,sharp=200,test=300mm,sawset=4,saw=60
+                       what the minutes are reckoned with, one or more of these: minutes to set a
+                       plane, seconds for a metre of stroke, minutes to sharpen an iron and metres
+                       it stays sharp for, length of the test piece run first at each setting (0
+                       for none), minutes to set a saw, seconds for a metre of sawing
+  --hand gauge=0.08,line=0.06,sideways=0.2,fence=0.1,saw=0.3,depth=0.15,width=0.1
+                       what you keep within 95 times in 100, one or more of these: a gauge's
+                       setting, a knife line, a plane guided along it, a fence set to it, a saw, the
+                       depth of a cut, the width of a sole as your shelf has it
+  --step 16|32|64      finest division of your inch rule; 32 unless said
 
 From a half-done stick, or after a test piece:
   --from PLAN.json     the plan that was begun; section, shelf, tolerance are its own unless given

@@ -1,7 +1,7 @@
 /** What a command reads: a shelf, a section from a drawing or a job. */
 import { basename, dirname, extname, join } from "node:path";
 import { type Plan, readJsonText } from "mouldwright/cutting";
-import { type Job, readJob, sectionOfJob, shelfFileOfJob, shelfOfJob } from "mouldwright/job";
+import { type Job, type JobInputs, readJob, sectionOfJob, shelfFileOfJob, shelfOfJob } from "mouldwright/job";
 import { cataloguedTrouble, type LengthUnit, type Outcome, refused, type Trouble } from "mouldwright/measure";
 import { inspectSection, readSectionFile, type Section } from "mouldwright/section";
 import { readShelf, type Shelf } from "mouldwright/shelf";
@@ -27,8 +27,15 @@ export interface SectionInput {
   readonly job: Job | null;
 }
 
-/** The section of a job (a file whose name ends in .json) or of a drawing, told by what it holds. */
-export async function readSectionInput(path: string, placement: Placement): Promise<Read<SectionInput>> {
+/**
+ * The section of a job (a file whose name ends in .json) or of a drawing, told by what it holds. A job's bands are made
+ * with the planes of the shelf that is given, else of its own.
+ */
+export async function readSectionInput(
+  path: string,
+  placement: Placement,
+  shelfPath?: string,
+): Promise<Read<SectionInput>> {
   const text = await readTextFile(path, MOST_INPUT_BYTES);
   if (!text.ok) return notRead(path, text);
   if (extname(path).toLowerCase() === ".json") {
@@ -40,7 +47,9 @@ export async function readSectionInput(path: string, placement: Placement): Prom
       return notRead("", refused(cataloguedTrouble("option-unknown", "", facts)));
     }
     const placed = { ...job.value, stick: placement.stick ?? job.value.stick };
-    const section = sectionOfJob(placed);
+    const inputs = await shelfForBands(placed, path, shelfPath);
+    if (!inputs.ok) return inputs;
+    const section = sectionOfJob(placed, inputs.value);
     if (!section.ok) return notRead(path, section);
     return { ok: true, value: { section: section.value, job: placed }, warnings: section.warnings };
   }
@@ -58,6 +67,16 @@ export async function readSectionInput(path: string, placement: Placement): Prom
     value: { section: section.value, job: null },
     warnings: [...section.warnings, ...warnings],
   };
+}
+
+/** The shelf that is given or stands beside the job, where a band waits for a sole that is on it. */
+async function shelfForBands(job: Job, path: string, given: string | undefined): Promise<Read<JobInputs>> {
+  const own = shelfFileOfJob(job);
+  const named = given ?? (own === null ? null : join(dirname(path), own));
+  const waits = job.section.parts?.some((part) => part.kind === "band" && part.radiusMm === undefined);
+  if (waits !== true || named === null) return { ok: true, value: {}, warnings: [] };
+  const shelf = await readShelfFile(named);
+  return shelf.ok ? { ok: true, value: { shelf: shelf.value }, warnings: [] } : shelf;
 }
 
 /** The shelf of a file. */

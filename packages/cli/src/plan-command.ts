@@ -1,6 +1,12 @@
 import { join } from "node:path";
 import { type Plan, writePlan } from "mouldwright/cutting";
-import { cataloguedTrouble, exceedsMm, type LengthUnit, type Trouble } from "mouldwright/measure";
+import {
+  cataloguedTrouble,
+  exceedsMm,
+  type InchDenominator,
+  type LengthUnit,
+  type Trouble,
+} from "mouldwright/measure";
 import { type PlanRequest, planSteps } from "mouldwright/planning";
 import { benchCard, picturesOf } from "./card.ts";
 import { type Command, note, refuse, troublesOfRefusal } from "./command.ts";
@@ -52,7 +58,12 @@ export async function planCommand(command: Command): Promise<number> {
   if (planned === null) return interrupted(command);
   if (!planned.ok) return refuse(command, { file, troubles: troublesOfRefusal(planned) });
   note(command, "", [...planned.warnings, ...remarksOn(planned.value, request)], unit);
-  return deliver(command, planned.value, { destination, unit, leftOut: leftOutNames(request) });
+  return deliver(command, planned.value, {
+    destination,
+    unit,
+    inchStep: request.inchStep,
+    leftOut: leftOutNames(request),
+  });
 }
 
 /** What the maker asked for and the plan cannot give. */
@@ -92,13 +103,14 @@ async function refusalOf(destination: Destination, inputs: readonly string[]): P
 interface Delivery {
   readonly destination: Destination;
   readonly unit: LengthUnit;
+  readonly inchStep: InchDenominator | undefined;
   readonly leftOut: readonly string[];
 }
 
 async function deliver(
   command: Command,
   plan: Plan,
-  { destination, unit, leftOut }: Delivery,
+  { destination, unit, inchStep, leftOut }: Delivery,
 ): Promise<number> {
   const { io, given } = command;
   const { out, pictures, force, stem } = destination;
@@ -113,7 +125,7 @@ async function deliver(
     await removeStalePictures(pictures, stem, new Set(drawings.map((one) => one.path)));
   }
   // The plan itself is shown even where it could not be kept: the time it took is not lost.
-  const card = { unit, columns: io.columns, leftOut };
+  const card = { unit, columns: io.columns, leftOut, inchStep };
   io.print(given.flags.has("json") ? writePlan(plan) : benchCard(plan, card));
   if (!written.ok) return notWritten(command, written.trouble);
   if (!given.flags.has("json")) io.print(placesText(out, pictures, drawings.length));

@@ -1,7 +1,7 @@
 /** What `plan` plans: a section and a shelf from files, or what is still to do on a half-done stick. */
 import { extentsOf, type Ring, ringFromVertices } from "mouldwright/curve";
 import { type Plan, readPlan } from "mouldwright/cutting";
-import { type Job, leftOutOf, planesMeant, planRequestOf, readMeasured } from "mouldwright/job";
+import { type Job, leftOutOf, planesMeant, planRequestOf, readMeasured, sectionOfJob } from "mouldwright/job";
 import type { LengthUnit, Outcome, Trouble } from "mouldwright/measure";
 import { type Measured, type PlanRequest, standingAfter } from "mouldwright/planning";
 import type { Section } from "mouldwright/section";
@@ -72,7 +72,7 @@ interface Said {
 async function begin(command: Command, path: string, said: Said): Promise<Read<PlanInput>> {
   const placement = readPlacement(command);
   if (!placement.ok) return placement;
-  const input = await readSectionInput(path, placement.value);
+  const input = await readSectionInput(path, placement.value, command.given.values.get("shelf"));
   if (!input.ok) return input;
   const { section, job } = input.value;
   const shelf = await readShelfInput(command.given.values.get("shelf"), job, path);
@@ -114,9 +114,12 @@ async function goOn(
   }
   const drawn = await sectionToFinish(command, plan.value, path);
   if (!drawn.ok) return drawn;
-  const { section, job } = drawn.value;
+  const { job } = drawn.value;
   const shelf = await shelfToFinish(command, plan.value, planPath, path, job);
   if (!shelf.ok) return shelf;
+  const made = madeOn(shelf.value.shelf, drawn.value.section, job, path ?? planPath);
+  if (!made.ok) return made;
+  const section = made.value;
   const without = leftOut(command, job, shelf.value, said.options, path ?? planPath);
   if (!without.ok) return without;
   const measured = await measurements(measuredPath, plan.value, shelf.value.shelf, after);
@@ -152,6 +155,15 @@ async function goOn(
   });
 }
 
+/** The section with its bands made on the shelf that is really there; any other stays as it was read. */
+function madeOn(shelf: Shelf, section: Section, job: Job | null, path: string): Read<Section> {
+  if (job?.section.parts?.some((part) => part.kind === "band") !== true) {
+    return { ok: true, value: section, warnings: [] };
+  }
+  const made = sectionOfJob(job, { shelf });
+  return made.ok ? made : notRead(path, made);
+}
+
 function whole(value: PlanInput): Read<PlanInput> {
   return { ok: true, value, warnings: [] };
 }
@@ -179,7 +191,7 @@ interface Drawn {
 async function sectionToFinish(command: Command, plan: Plan, path: string | null): Promise<Read<Drawn>> {
   const placement = readPlacement(command);
   if (!placement.ok) return placement;
-  if (path !== null) return readSectionInput(path, placement.value);
+  if (path !== null) return readSectionInput(path, placement.value, command.given.values.get("shelf"));
   for (const option of ["stick", "at"]) {
     const typed = command.given.values.get(option);
     if (typed === undefined) continue;

@@ -1,8 +1,9 @@
 /** What a maker may ask of a plan on the command line, read into what the planner takes. */
-import { areShavingsInOrder, WAY_LIMITS, type WayRequest, workingOf } from "mouldwright/job";
-import { fine, type LengthUnit, type Outcome } from "mouldwright/measure";
-import type { MissSide, Preference, Shavings, Way } from "mouldwright/planning";
+import { areShavingsInOrder, handOf, WAY_LIMITS, type WayRequest, workingOf } from "mouldwright/job";
+import { fine, type InchDenominator, type LengthUnit, type Outcome } from "mouldwright/measure";
+import type { HandAccuracy, MissSide, Preference, Shavings, Way } from "mouldwright/planning";
 import { type Given, type OptionKinds, readChoice, readLengthOption, wrongValue } from "./arguments.ts";
+import { type FigureKey, readFigures } from "./figures-option.ts";
 import { firstRefusal, missing, readAngle, readCount, readLengthIf } from "./fit-options.ts";
 
 /** Options that say how the work is done. */
@@ -16,7 +17,47 @@ export const WAY_OPTIONS: OptionKinds = {
   length: { value: true, sample: "--length 1.2m" },
   shaving: { value: true, sample: "--shaving 0.3,0.15,0.08" },
   gauge: { value: true, sample: "--gauge right" },
+  pace: { value: true, sample: "--pace set=4,stroke=5" },
+  hand: { value: true, sample: "--hand gauge=0.05,sideways=0.3" },
+  step: { value: true, sample: "--step 64" },
 };
+
+type PaceName =
+  | "setMinutes"
+  | "secondsPerMetre"
+  | "sharpenMinutes"
+  | "sharpForM"
+  | "testPieceMm"
+  | "sawSetMinutes"
+  | "sawSecondsPerMetre";
+
+const { mostSetMinutes, mostSecondsPerMetre, mostSharpForM, largestHandMm } = WAY_LIMITS;
+const minutes = { kind: "figure", least: 0, most: mostSetMinutes } as const;
+const seconds = { kind: "figure", least: 0.1, most: mostSecondsPerMetre } as const;
+
+/** What the minutes are reckoned with, by the words of `--pace`. */
+const PACE: readonly FigureKey<PaceName>[] = [
+  { word: "set", name: "setMinutes", ...minutes },
+  { word: "stroke", name: "secondsPerMetre", ...seconds },
+  { word: "sharpen", name: "sharpenMinutes", ...minutes },
+  { word: "sharp", name: "sharpForM", kind: "figure", least: 1, most: mostSharpForM },
+  { word: "test", name: "testPieceMm", kind: "length", least: 0, most: WAY_LIMITS.longestStickMm },
+  { word: "sawset", name: "sawSetMinutes", ...minutes },
+  { word: "saw", name: "sawSecondsPerMetre", ...seconds },
+];
+
+const lengthOfHand = { kind: "length", least: 0, most: largestHandMm } as const;
+
+/** What a maker keeps within, by the words of `--hand`. */
+const HAND: readonly FigureKey<keyof HandAccuracy>[] = [
+  { word: "gauge", name: "gaugeMm", ...lengthOfHand },
+  { word: "line", name: "lineMm", ...lengthOfHand },
+  { word: "sideways", name: "sidewaysMm", ...lengthOfHand },
+  { word: "fence", name: "fenceMm", ...lengthOfHand },
+  { word: "saw", name: "sawMm", ...lengthOfHand },
+  { word: "depth", name: "depthMm", ...lengthOfHand },
+  { word: "width", name: "widthMm", ...lengthOfHand },
+];
 
 /** Options that say from where a half-done stick goes on. */
 export const FROM_OPTIONS: OptionKinds = {
@@ -28,8 +69,10 @@ export const FROM_OPTIONS: OptionKinds = {
 export interface WayOptions {
   /** What of the planner's request was said; planes left out are not among it. */
   readonly request: WayRequest;
-  /** Length of a stick and how many there are: laid over what a job says of them. */
-  readonly working: { readonly lengthMm?: number; readonly sticks?: number };
+  /** What the minutes are reckoned with: laid over what a job says of it. */
+  readonly working: Partial<Record<PaceName | "lengthMm" | "sticks", number>>;
+  /** How true the maker works, laid over what a job says of it. */
+  readonly hand: Partial<HandAccuracy>;
   /** Planes not to be used, as they were typed. */
   readonly without: readonly string[] | undefined;
 }
@@ -51,7 +94,23 @@ export function readWayOptions(given: Given, unit: LengthUnit): Outcome<WayOptio
   const length = readStickLength(given, unit);
   const shavings = readShavings(given, unit);
   const gauge = readChoice(given, "gauge", ["left", "right"]);
-  const wrong = firstRefusal([without, lean, prefer, side, way, sticks, length, shavings, gauge]);
+  const pace = readFigures(given, "pace", PACE, unit);
+  const hand = readFigures(given, "hand", HAND, unit);
+  const step = readChoice(given, "step", ["16", "32", "64"]);
+  const wrong = firstRefusal([
+    without,
+    lean,
+    prefer,
+    side,
+    way,
+    sticks,
+    length,
+    shavings,
+    gauge,
+    pace,
+    hand,
+    step,
+  ]);
   if (wrong !== null) return wrong;
   const greatestLeanDeg = said(lean);
   const preference = said(prefer);
@@ -61,6 +120,7 @@ export function readWayOptions(given: Given, unit: LengthUnit): Outcome<WayOptio
   const thicknesses = said(shavings);
   const lengthMm = said(length);
   const count = said(sticks);
+  const inchStep = inchStepOf(said(step));
   return fine({
     request: {
       ...(greatestLeanDeg === undefined ? {} : { greatestLeanDeg }),
@@ -69,22 +129,39 @@ export function readWayOptions(given: Given, unit: LengthUnit): Outcome<WayOptio
       ...(asked === undefined ? {} : { ways: [asked] }),
       ...(edge === undefined ? {} : { gaugeEdge: edge }),
       ...(thicknesses === undefined ? {} : { shavings: thicknesses }),
+      ...(inchStep === undefined ? {} : { inchStep }),
     },
     working: {
+      ...said(pace),
       ...(lengthMm === undefined ? {} : { lengthMm }),
       ...(count === undefined ? {} : { sticks: count }),
     },
+    hand: said(hand) ?? {},
     without: said(without),
   });
 }
 
+function inchStepOf(typed: "16" | "32" | "64" | undefined): InchDenominator | undefined {
+  switch (typed) {
+    case "16":
+      return 16;
+    case "32":
+      return 32;
+    case "64":
+      return 64;
+    default:
+      return undefined;
+  }
+}
+
 /** A job's request with what was said on the command line laid over it. */
-export function withOptions(job: WayRequest, { request, working }: WayOptions): WayRequest {
-  if (working.lengthMm === undefined && working.sticks === undefined) return { ...job, ...request };
-  const own = job.working ?? workingOf({});
-  const { lengthM } = working.lengthMm === undefined ? own : workingOf({ lengthMm: working.lengthMm });
-  const sticks = working.sticks ?? own.sticks;
-  return { ...job, ...request, working: { ...own, lengthM, ...(sticks === undefined ? {} : { sticks }) } };
+export function withOptions(job: WayRequest, { request, working, hand }: WayOptions): WayRequest {
+  return {
+    ...job,
+    ...request,
+    ...(Object.keys(working).length === 0 ? {} : { working: workingOf(working, job.working) }),
+    ...(Object.keys(hand).length === 0 ? {} : { hand: { ...handOf(job.hand ?? {}), ...hand } }),
+  };
 }
 
 function said<T>(outcome: Outcome<T | undefined>): T | undefined {

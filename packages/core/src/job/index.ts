@@ -31,5 +31,5 @@ export {
   readMeasured,
 } from "./measured-file.ts";
 export { readJob, writeJob } from "./read-job.ts";
-export { type WayRequest, workingOf } from "./way-request.ts";
-export { areShavingsInOrder, WAY_LIMITS } from "./way-schema.ts";
+export { handOf, type WayRequest, workingOf } from "./way-request.ts";
+export { areShavingsInOrder, INCH_STEPS, WAY_LIMITS } from "./way-schema.ts";

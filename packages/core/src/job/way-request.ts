@@ -1,5 +1,11 @@
 /** What a job says about its way of working, as the planner is asked for it. */
-import { COMMON_WORKING, GOOD_HAND, type HandAccuracy, type PlanRequest } from "../planning/index.ts";
+import {
+  COMMON_WORKING,
+  GOOD_HAND,
+  type HandAccuracy,
+  type PlanRequest,
+  type Working,
+} from "../planning/index.ts";
 import type { Job } from "./job-schema.ts";
 import { withoutGaps } from "./lengths-job.ts";
 
@@ -8,21 +14,18 @@ export type WayRequest = Omit<PlanRequest, "section" | "shelf" | "name" | "unit"
 
 const MM_PER_METRE = 1000;
 
-/** A stick's length and the rest of `working`; what is not said is common practice. */
-export function workingOf(said: {
-  readonly setMinutes?: number | undefined;
-  readonly secondsPerMetre?: number | undefined;
-  readonly lengthMm?: number | undefined;
-  readonly sticks?: number | undefined;
-  readonly testPieceMm?: number | undefined;
-  readonly sharpenMinutes?: number | undefined;
-  readonly sharpForM?: number | undefined;
-  readonly sawSetMinutes?: number | undefined;
-  readonly sawSecondsPerMetre?: number | undefined;
-}): NonNullable<PlanRequest["working"]> {
+/** What a job or a command may say of the minutes; lengths in mm. */
+type WorkingSaid = {
+  readonly [Key in Exclude<keyof Working, "lengthM" | "testPieceM"> | "lengthMm" | "testPieceMm"]?:
+    | number
+    | undefined;
+};
+
+/** What is said of the minutes, laid over what is known already; the rest is common practice. */
+export function workingOf(said: WorkingSaid, own: Working = COMMON_WORKING): Working {
   const { lengthMm, testPieceMm, ...rest } = said;
   return {
-    ...COMMON_WORKING,
+    ...own,
     ...withoutGaps(rest),
     ...(lengthMm === undefined ? {} : { lengthM: lengthMm / MM_PER_METRE }),
     ...(testPieceMm === undefined ? {} : { testPieceM: testPieceMm / MM_PER_METRE }),

@@ -27,9 +27,67 @@ describe("bench card", () => {
 
   test("marks say distance, from where, and before which cut", () => {
     const card = flat(cardOf(BEAD));
-    expect(card).toContain("before cut 1 line 5 mm from the gauge edge");
+    expect(card).toContain("before cut 1 line 5 mm from the gauge edge; good to");
     expect(card).toContain(
       "before cut 4 line 7.9 mm from the foot of cut 3; that is 22.5 mm from the gauge edge",
+    );
+  });
+
+  test("marks say how true they are, the other way beside, and a line in a corner that it is there", () => {
+    const mark = { ...BEAD.marks[0]!, from: "foot of cut 2", distance: 3, fromGaugeEdge: 12, error: 0.229 };
+    const told = (more: object): string =>
+      flat(cardOf({ ...BEAD, marks: [{ ...mark, errorFromEdge: 0.332, errorFromFoot: 0.229, ...more }] }));
+    expect(told({ serves: "join" })).toContain(
+      "line 3 mm from the foot of cut 2; that is 12 mm from the gauge edge; the join good to 0.2 mm (from the edge 0.3 mm)",
+    );
+    expect(told({ serves: "band", from: "gauge edge", distance: 12, error: 0.332 })).toContain(
+      "line 12 mm from the gauge edge; the join good to 0.3 mm (from the foot 0.2 mm), taken so for the band's width",
+    );
+    expect(told({ serves: "join", distance: 0 })).toContain("line at the foot of cut 2; that is 12 mm");
+  });
+
+  test("a band says its width, from what its lines are taken, and how true each way is", () => {
+    const band = {
+      name: "reeds",
+      from: [8, 17],
+      to: [39.75, 17],
+      width: 31.75,
+      cuts: [3, 6],
+      linesFrom: "gauge edge",
+      error: 0.332,
+      errorFromEdge: 0.332,
+      errorFromFoot: 0.711,
+    } as const;
+    expect(flat(cardOf({ ...BEAD, bands: [band] }))).toContain(
+      "- Reeds, 31.8 mm wide: lines from the gauge edge, the width good to 0.3 mm (each from the foot of the one before 0.7 mm).",
+    );
+    const chained = { ...band, linesFrom: "foot", error: 0.2, errorFromFoot: 0.2 } as const;
+    expect(flat(cardOf({ ...BEAD, bands: [chained] }))).toContain(
+      "(from the gauge edge 0.3 mm). Measure the test piece and share the difference out before starting.",
+    );
+  });
+
+  test("minutes are told by what they go to, for all the sticks", () => {
+    const time = {
+      totalMinutes: 81.4,
+      settingMinutes: 24,
+      strokeMinutes: 40,
+      testPieceMinutes: 2.4,
+      sharpeningMinutes: 15,
+      reckonedWith: { sticks: 4 },
+    };
+    expect(flat(cardOf({ ...BEAD, time }))).toContain(
+      "about 81 minutes for 4 sticks, 6 cuts, 6 settings (settings 24, strokes 40, test piece 2, sharpening 15)",
+    );
+  });
+
+  test("joins say how true they can be expected", () => {
+    const finish = {
+      ...BEAD.finish,
+      joins: [{ at: [10, 18], kind: "quirk", angle: 90, gap: 0, error: 0.23 } as const],
+    };
+    expect(flat(cardOf({ ...BEAD, finish }))).toContain(
+      "quirk at 10 mm ± 0.2 mm (all from the gauge edge). ±",
     );
   });
 
@@ -70,6 +128,9 @@ describe("bench card", () => {
   test("inches are proper fractions", () => {
     // 42 mm is 1.6535 in: 1 21/32; 18 mm is 0.7087 in: 23/32 light by 0.26 mm, under a third of 1/32.
     expect(flat(cardOf(BEAD, "in"))).toContain("Stick 1²¹⁄₃₂″ wide, ²³⁄₃₂″ thick");
+    // To a sixty-fourth 18 mm is 45.35: 45/64 full.
+    const fine = benchCardLines(BEAD, { unit: "in", inchStep: 64, columns: 78 }).join("\n");
+    expect(flat(fine)).toContain("Stick 1²¹⁄₃₂″ wide, ⁴⁵⁄₆₄″ full thick");
   });
 
   test("a place that stays uncut is told as a rule finds it, the nearer figure first", () => {
@@ -91,7 +152,7 @@ describe("bench card", () => {
   test("ways that were compared stand with their figures, the one taken named; planes left out are named", () => {
     const ways = [
       { way: "flat", cuts: 9, settings: 8, minutes: 44.4, why: "Nothing to make first." },
-      { way: "canted", cuts: 9, settings: 1, minutes: 1, why: "A jaw has to be made" },
+      { way: "canted", cuts: 9, settings: 1, minutes: 1, uncut: 2, why: "A jaw has to be made" },
     ];
     const card = flat(
       benchCardLines(
@@ -101,7 +162,9 @@ describe("bench card", () => {
     );
     expect(card).toContain("Way flat, of 2 compared below");
     expect(card).toContain("- Flat (taken): 9 cuts, 8 settings, about 44 minutes. Nothing to make first.");
-    expect(card).toContain("- Canted: 9 cuts, 1 setting, about 1 minute. A jaw has to be made.");
+    expect(card).toContain(
+      "- Canted: 9 cuts, 1 setting, about 1 minute, 2 places left uncut. A jaw has to be made.",
+    );
     expect(card).toContain("Left out old round; not used, as asked");
     expect(flat(cardOf(BEAD))).not.toContain("Left out");
   });
@@ -117,6 +180,8 @@ describe("bench card", () => {
     expect(flat(cardOf({ ...BEAD, marks, finish }))).toContain("arris at 32 mm (all from the gauge edge)");
     expect(gaugeEdgeOf(BEAD)).toBe("left");
     expect(gaugeEdgeOf({ ...BEAD, marks: [] })).toBe("left");
+    // A file that says it is taken at its word.
+    expect(gaugeEdgeOf({ ...BEAD, gaugeEdge: "right" })).toBe("right");
   });
 
   test("a plan without cuts says so", () => {

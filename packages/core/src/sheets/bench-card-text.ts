@@ -1,14 +1,26 @@
 /** The bench card as plain lines for a terminal or a printer of any kind: everything of the plan that a maker needs. */
-import type { Plan, PlanCut, PlanMark } from "../cutting/index.ts";
-import { type LengthUnit, writerFor } from "../measure/index.ts";
-import { comparedWords, counted, uncutWords } from "./card-words.ts";
+import type { Plan, PlanCut } from "../cutting/index.ts";
+import { type InchDenominator, type LengthUnit, writerFor } from "../measure/index.ts";
+import {
+  bandWords,
+  cautions,
+  comparedWords,
+  finishWords,
+  markWords,
+  minutesWords,
+  planesToFetch,
+  stickWords,
+  timeWords,
+  uncutWords,
+  wayWords,
+} from "./card-words.ts";
 import { leanSpan, planeName, titleOf } from "./cut-facts.ts";
-import { acrossFromGaugeMm } from "./gauge-edge.ts";
 import { printable } from "./printable-text.ts";
-import { turnedBox } from "./stick-view.ts";
 
 export interface BenchCardOptions {
   readonly unit: LengthUnit;
+  /** Finest division of the maker's inch rule; thirty-seconds unless given. */
+  readonly inchStep?: InchDenominator | undefined;
   /** Longest line, in characters; at least 24. */
   readonly columns: number;
   /** Names of planes that were not to be used, although they are on the shelf. */
@@ -17,9 +29,6 @@ export interface BenchCardOptions {
 
 const LEAST_COLUMNS = 24;
 const INDENT = 4;
-/** Sticks thinner or narrower than this are held on a board, not in fingers (common practice, no source), mm. */
-const SMALL_STICK_MM = 25;
-
 /**
  * The card's lines, none longer than `columns` characters. Lengths are in the unit asked for; the plan's own
  * sentences keep the unit they were written in. No control character of the plan comes through.
@@ -27,7 +36,8 @@ const SMALL_STICK_MM = 25;
 export function benchCardLines(plan: Plan, options: BenchCardOptions): string[] {
   const columns = Math.max(LEAST_COLUMNS, Math.floor(options.columns));
   const page = new Page(columns);
-  const length = (valueMm: number): string => writerFor(options.unit).length(valueMm);
+  const length = (valueMm: number): string =>
+    writerFor(options.unit, "print", options.inchStep).length(valueMm);
   const name = printable(plan.name).trim() || "Moulding";
 
   page.paragraph(name);
@@ -51,6 +61,10 @@ export function benchCardLines(plan: Plan, options: BenchCardOptions): string[] 
     page.heading("Marks");
     for (const mark of plan.marks) page.entry(`before cut ${mark.before}`, markWords(mark, length));
   }
+  page.list(
+    "Bands",
+    (plan.bands ?? []).map((band) => bandWords(band, length)),
+  );
   page.heading("Cuts");
   if (plan.cuts.length === 0)
     page.paragraph("No cut: the stick is the section already, or nothing on the shelf reaches it.");
@@ -78,80 +92,6 @@ function addCut(page: Page, cut: PlanCut, options: BenchCardOptions): void {
   const passes = cut.passes === 1 ? "One pass." : `About ${cut.passes} passes.`;
   const facts = [told ? "" : passes, cut.doneWhen, minutesWords(cut.minutes)];
   page.paragraph(facts.filter((fact) => fact.trim() !== "").join(" "), INDENT);
-}
-
-function stickWords(plan: Plan, length: (valueMm: number) => string): string {
-  const box = turnedBox(plan.stick, 0);
-  return `${length(box.maxX - box.minX)} wide, ${length(box.maxY - box.minY)} thick, straight and square; ends to spare for planing on and off`;
-}
-
-/** Each plane once, in the order it is first wanted. */
-function planesToFetch(plan: Plan): readonly string[] {
-  const names = new Map<string, string>();
-  for (const cut of plan.cuts) if (!names.has(cut.plane.id)) names.set(cut.plane.id, planeName(cut));
-  return [...new Set(names.values())];
-}
-
-function timeWords(plan: Plan): string {
-  const minutes = plan.cuts.reduce((sum, cut) => sum + cut.minutes, 0);
-  const settings = new Set(plan.cuts.map((cut) => cut.setting)).size;
-  return `about ${Math.round(minutes)} minutes, ${counted(plan.cuts.length, "cut")}, ${counted(settings, "setting")}; sharpening and the test piece not counted`;
-}
-
-function wayWords(plan: Plan): string {
-  const chosen = plan.ways.find((way) => way.way === plan.way);
-  const standing = plan.standing === "proven least" ? "proven the least there is" : "the best found";
-  // Where ways are compared, each has its reason there.
-  if (plan.ways.length > 1) return `${plan.way}, of ${plan.ways.length} compared below (${standing})`;
-  const why = chosen === undefined ? "" : `: ${chosen.why.trim().replace(/[.]$/, "")}`;
-  return `${plan.way}${why} (${standing})`;
-}
-
-function markWords(mark: PlanMark, length: (valueMm: number) => string): string {
-  const what = mark.kind === "depth" ? "depth line" : mark.kind === "end" ? "end line" : "line";
-  const from = mark.from === "" ? "" : ` from the ${mark.from}`;
-  const isFromEdge = mark.from === "gauge edge" || mark.kind === "depth";
-  const also = isFromEdge ? "" : `; that is ${length(mark.fromGaugeEdge)} from the gauge edge`;
-  return `${what} ${length(mark.distance)}${from}${also}`;
-}
-
-function finishWords(plan: Plan, length: (valueMm: number) => string): string {
-  const { proud, under } = plan.finish;
-  const across = (at: readonly [number, number]): string => length(acrossFromGaugeMm(plan, at));
-  const stands =
-    proud > 0
-      ? `stands proud of the drawing by ${length(proud)} at most`
-      : "stands nowhere proud of the drawing";
-  const lies = under > 0 ? `lies under it by ${length(under)} at most` : "lies nowhere under it";
-  const joins = plan.finish.joins
-    .filter((join) => join.kind !== "smooth")
-    .map((join) => `${join.kind} at ${across(join.at)}`);
-  const smooth = plan.finish.joins.filter((join) => join.kind === "smooth").map((join) => across(join.at));
-  const joinWords = [
-    ...(smooth.length > 0 ? [`Smooth joins, felt with a fingertip, at ${smooth.join(", ")}.`] : []),
-    ...(joins.length > 0 ? [`Sharp: ${joins.join(", ")} (all from the gauge edge).`] : []),
-  ];
-  return [`If every line is kept, the face ${stands} and ${lies}.`, ...joinWords].join(" ");
-}
-
-function minutesWords(minutes: number): string {
-  return minutes > 0 ? `About ${counted(Math.max(1, Math.round(minutes)), "minute")}.` : "";
-}
-
-function cautions(plan: Plan): readonly string[] {
-  const box = turnedBox(plan.stick, 0);
-  const isSmall = Math.min(box.maxX - box.minX, box.maxY - box.minY) < SMALL_STICK_MM;
-  return [
-    "Edge tools: both hands behind the edge, never plane towards a hand; the stick held fast.",
-    ...(isSmall ? ["A small section: hold it on a sticking board, not in fingers."] : []),
-    ...(plan.cuts.some((cut) => cut.line !== undefined || cut.plane.kind === "saw")
-      ? [
-          "Saw: guard and push stick in use, bevelled and short pieces supported; follow the machine's manual.",
-        ]
-      : []),
-    "Dust harms the lungs and some timbers sensitise: extract it, wear a mask; local exposure limits apply.",
-    "Where the moulding is fixed overhead, or old paint is disturbed, local codes and licensed practice decide.",
-  ];
 }
 
 /** Lines of at most so many characters, wrapped at blanks; a no-break space keeps a number with its unit. */

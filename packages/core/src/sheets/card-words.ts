@@ -1,8 +1,133 @@
-/** Words of the bench card for what needs more than a figure: places that stay uncut, and ways of working compared. */
-import type { Plan, PlanUncut, PlanWay } from "../cutting/index.ts";
+/** Words of the bench card, as text and on paper: what a plan's figures say to its maker. */
+import type { Plan, PlanBand, PlanMark, PlanUncut, PlanWay } from "../cutting/index.ts";
+import { planeName } from "./cut-facts.ts";
 import { acrossFromGaugeMm } from "./gauge-edge.ts";
+import { turnedBox } from "./stick-view.ts";
 
-type Length = (valueMm: number) => string;
+/** Sticks thinner or narrower than this are held on a board, not in fingers (common practice, no source), mm. */
+const SMALL_STICK_MM = 25;
+
+export type Length = (valueMm: number) => string;
+
+export function stickWords(plan: Plan, length: Length): string {
+  const box = turnedBox(plan.stick, 0);
+  return `${length(box.maxX - box.minX)} wide, ${length(box.maxY - box.minY)} thick, straight and square; ends to spare for planing on and off`;
+}
+
+/** Each plane once, in the order it is first wanted. */
+export function planesToFetch(plan: Plan): readonly string[] {
+  const names = new Map<string, string>();
+  for (const cut of plan.cuts) if (!names.has(cut.plane.id)) names.set(cut.plane.id, planeName(cut));
+  return [...new Set(names.values())];
+}
+
+export function timeWords(plan: Plan): string {
+  const settings = new Set(plan.cuts.map((cut) => cut.setting)).size;
+  const figures = `${counted(plan.cuts.length, "cut")}, ${counted(settings, "setting")}`;
+  const { time } = plan;
+  if (time === undefined) {
+    const minutes = plan.cuts.reduce((sum, cut) => sum + cut.minutes, 0);
+    return `about ${Math.round(minutes)} minutes, ${figures}; sharpening and the test piece not counted`;
+  }
+  const sticks = counted(time.reckonedWith.sticks ?? 1, "stick");
+  const shares = [
+    `settings ${Math.round(time.settingMinutes)}`,
+    `strokes ${Math.round(time.strokeMinutes)}`,
+    `test piece ${Math.round(time.testPieceMinutes)}`,
+    `sharpening ${Math.round(time.sharpeningMinutes)}`,
+  ].join(", ");
+  return `about ${counted(Math.round(time.totalMinutes), "minute")} for ${sticks}, ${figures} (${shares}); what it is reckoned with stands below`;
+}
+
+export function wayWords(plan: Plan): string {
+  const chosen = plan.ways.find((way) => way.way === plan.way);
+  const standing = plan.standing === "proven least" ? "proven the least there is" : "the best found";
+  // Where ways are compared, each has its reason there.
+  if (plan.ways.length > 1) return `${plan.way}, of ${plan.ways.length} compared below (${standing})`;
+  const why = chosen === undefined ? "" : `: ${chosen.why.trim().replace(/[.]$/, "")}`;
+  return `${plan.way}${why} (${standing})`;
+}
+
+export function markWords(mark: PlanMark, length: Length): string {
+  const what = mark.kind === "depth" ? "depth line" : mark.kind === "end" ? "end line" : "line";
+  const from = mark.from === "" ? "" : ` from the ${mark.from}`;
+  const isFromEdge = mark.from === "gauge edge" || mark.kind === "depth";
+  const also = isFromEdge ? "" : `; that is ${length(mark.fromGaugeEdge)} from the gauge edge`;
+  const isAtFoot = mark.from.startsWith("foot") && mark.distance < AT_THE_FOOT_MM;
+  const where = isAtFoot ? ` at the ${mark.from}` : ` ${length(mark.distance)}${from}`;
+  return `${what}${where}${also}${errorWords(mark, length)}`;
+}
+
+/** Nearer than a gauge can be set a line runs in the foot's own corner, mm. */
+const AT_THE_FOOT_MM = 0.05;
+
+/** How true the line can be expected, and the other way beside it where there is one. */
+function errorWords(mark: PlanMark, length: Length): string {
+  if (!(mark.error > 0)) return "";
+  const good = `good to ${length(mark.error)}`;
+  if (mark.errorFromEdge === undefined || mark.errorFromFoot === undefined) return `; ${good}`;
+  const other = mark.from.startsWith("foot")
+    ? `from the edge ${length(mark.errorFromEdge)}`
+    : `from the foot ${length(mark.errorFromFoot)}`;
+  const band = mark.serves === "band" ? ", taken so for the band's width" : "";
+  return `; the join ${good} (${other})${band}`;
+}
+
+/** How true a band's width can be expected, both ways. */
+export function bandWords(band: PlanBand, length: Length): string {
+  const isChained = band.linesFrom === "foot";
+  const from = isChained ? "each from the foot of the one before" : "from the gauge edge";
+  const other = isChained
+    ? `from the gauge edge ${length(band.errorFromEdge)}`
+    : `each from the foot of the one before ${length(band.errorFromFoot)}`;
+  const share = isChained ? " Measure the test piece and share the difference out before starting." : "";
+  return `${capital(band.name)}, ${length(band.width)} wide: lines ${from}, the width good to ${length(band.error)} (${other}).${share}`;
+}
+
+export function finishWords(plan: Plan, length: Length): string {
+  const { proud, under } = plan.finish;
+  const across = (at: readonly [number, number]): string => length(acrossFromGaugeMm(plan, at));
+  const within = (errorMm: number): string => (errorMm > 0 ? ` ± ${length(errorMm)}` : "");
+  const stands =
+    proud > 0
+      ? `stands proud of the drawing by ${length(proud)} at most`
+      : "stands nowhere proud of the drawing";
+  const lies = under > 0 ? `lies under it by ${length(under)} at most` : "lies nowhere under it";
+  const joins = plan.finish.joins
+    .filter((join) => join.kind !== "smooth")
+    .map((join) => `${join.kind} at ${across(join.at)}${within(join.error)}`);
+  const smooth = plan.finish.joins
+    .filter((join) => join.kind === "smooth")
+    .map((join) => `${across(join.at)}${within(join.error)}`);
+  const joinWords = [
+    ...(smooth.length > 0 ? [`Smooth joins, felt with a fingertip, at ${smooth.join(", ")}.`] : []),
+    ...(joins.length > 0 ? [`Sharp: ${joins.join(", ")} (all from the gauge edge).`] : []),
+    ...(plan.finish.joins.some((join) => join.error > 0)
+      ? ["± is how far the two sides of a join may stand out from each other; 95 in 100 keep within it."]
+      : []),
+  ];
+  return [`If every line is kept, the face ${stands} and ${lies}.`, ...joinWords].join(" ");
+}
+
+export function minutesWords(minutes: number): string {
+  return minutes > 0 ? `About ${counted(Math.max(1, Math.round(minutes)), "minute")}.` : "";
+}
+
+export function cautions(plan: Plan): readonly string[] {
+  const box = turnedBox(plan.stick, 0);
+  const isSmall = Math.min(box.maxX - box.minX, box.maxY - box.minY) < SMALL_STICK_MM;
+  return [
+    "Edge tools: both hands behind the edge, never plane towards a hand; the stick held fast.",
+    ...(isSmall ? ["A small section: hold it on a sticking board, not in fingers."] : []),
+    ...(plan.cuts.some((cut) => cut.line !== undefined || cut.plane.kind === "saw")
+      ? [
+          "Saw: guard and push stick in use, bevelled and short pieces supported; follow the machine's manual.",
+        ]
+      : []),
+    "Dust harms the lungs and some timbers sensitise: extract it, wear a mask; local exposure limits apply.",
+    "Where the moulding is fixed overhead, or old paint is disturbed, local codes and licensed practice decide.",
+  ];
+}
 
 /** Where wood stays, how much of it, why, and what would cure it. */
 export function uncutWords(plan: Plan, place: PlanUncut, length: Length): string {
@@ -36,8 +161,9 @@ function span(
 }
 
 /** One way that was compared: its figures, and what is to be said for or against it. */
-export function comparedWords(plan: Plan, { way, cuts, settings, minutes, why }: PlanWay): string {
-  const figures = `${counted(cuts, "cut")}, ${counted(settings, "setting")}, about ${counted(Math.round(minutes), "minute")}`;
+export function comparedWords(plan: Plan, { way, cuts, settings, minutes, uncut, why }: PlanWay): string {
+  const left = uncut === undefined || uncut === 0 ? "" : `, ${counted(uncut, "place")} left uncut`;
+  const figures = `${counted(cuts, "cut")}, ${counted(settings, "setting")}, about ${counted(Math.round(minutes), "minute")}${left}`;
   return `${capital(way)}${way === plan.way ? " (taken)" : ""}: ${figures}. ${sentence(why)}`;
 }
 
