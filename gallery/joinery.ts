@@ -158,7 +158,7 @@ export const JOINERY: readonly GalleryEntry[] = [
     id: "stair-nosing",
     shelf: "full",
     section: {
-      name: "Nosing: half-round edge with a cove under it",
+      name: "Nosing: half-round edge",
       stick: { widthMm: 70, thicknessMm: 25.4 },
       startHeightMm: 25.4,
       parts: [fillet(57.3), { kind: "swept arc", radiusMm: 12.7, sweepDeg: 180, bend: "round" }],
