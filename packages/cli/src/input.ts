@@ -79,14 +79,14 @@ async function shelfForBands(job: Job, path: string, given: string | undefined):
   return shelf.ok ? { ok: true, value: { shelf: shelf.value }, warnings: [] } : shelf;
 }
 
-/** The shelf of a file. */
-export async function readShelfFile(path: string): Promise<Read<Shelf>> {
+/** The shelf of a file, what is assumed of it told in a unit. */
+export async function readShelfFile(path: string, tellIn: LengthUnit = "mm"): Promise<Read<Shelf>> {
   const text = await readTextFile(path, MOST_INPUT_BYTES);
   if (!text.ok) return notRead(path, text);
   // Parsed here, so that a fault in the text is told by line and column on every system.
   const json = readJsonText(text.value, { mostCharacters: MOST_INPUT_BYTES });
   if (!json.ok) return notRead(path, json);
-  const shelf = readShelf(json.value);
+  const shelf = readShelf(json.value, { tellIn });
   return shelf.ok ? shelf : notRead(path, shelf);
 }
 
@@ -101,11 +101,12 @@ export async function readShelfInput(
   given: string | undefined,
   job: Job | null,
   jobPath: string,
+  tellIn: LengthUnit,
 ): Promise<Read<ShelfInput>> {
   const named = job === null ? null : shelfFileOfJob(job);
   const path = given ?? (named === null ? undefined : join(dirname(jobPath), named));
   if (path !== undefined) {
-    const shelf = await readShelfFile(path);
+    const shelf = await readShelfFile(path, tellIn);
     return shelf.ok ? { ...shelf, value: { shelf: shelf.value, file: path } } : shelf;
   }
   if (job === null) {

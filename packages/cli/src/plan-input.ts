@@ -75,7 +75,12 @@ async function begin(command: Command, path: string, said: Said): Promise<Read<P
   const input = await readSectionInput(path, placement.value, command.given.values.get("shelf"));
   if (!input.ok) return input;
   const { section, job } = input.value;
-  const shelf = await readShelfInput(command.given.values.get("shelf"), job, path);
+  const shelf = await readShelfInput(
+    command.given.values.get("shelf"),
+    job,
+    path,
+    unitOf(command.askedUnit, job),
+  );
   if (!shelf.ok) return shelf;
   const without = leftOut(command, job, shelf.value, said.options, path);
   if (!without.ok) return without;
@@ -221,7 +226,8 @@ async function shelfToFinish(
   job: Job | null,
 ): Promise<Read<ShelfInput>> {
   const given = command.given.values.get("shelf");
-  if (given !== undefined || job?.shelf !== undefined) return readShelfInput(given, job, path ?? planPath);
+  if (given !== undefined || job?.shelf !== undefined)
+    return readShelfInput(given, job, path ?? planPath, unitOf(command.askedUnit, job));
   const shelf = readShelf(plan.shelf, { at: "shelf" });
   if (!shelf.ok) return notRead(planPath, shelf);
   return { ok: true, value: { shelf: shelf.value, file: planPath }, warnings: [] };

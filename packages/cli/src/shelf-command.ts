@@ -9,9 +9,9 @@ import { onlyName } from "./names.ts";
 export async function shelfCommand(command: Command): Promise<number> {
   const path = onlyName(command.given, "a shelf file");
   if (!path.ok) return refuse(command, { file: "", troubles: [path.trouble] });
-  const shelf = await readShelfFile(path.value);
-  if (!shelf.ok) return refuse(command, shelf);
   const unit = command.askedUnit ?? "mm";
+  const shelf = await readShelfFile(path.value, unit);
+  if (!shelf.ok) return refuse(command, shelf);
   note(command, path.value, shelf.warnings, unit);
   const assumed = shelf.value.assumed.map((sentence) => `Assumed: ${sentence}`);
   for (const line of [...describeShelf(shelf.value, { unit }), ...assumed]) {

@@ -96,7 +96,7 @@ export function shelfOfJob(job: Job, inputs: JobInputs = {}): Outcome<Shelf> {
   if (job.shelf === undefined || "file" in job.shelf) {
     return refused(cataloguedTrouble("job-shelf-missing", "shelf", {}));
   }
-  return readShelf(job.shelf, { at: "shelf" });
+  return readShelf(job.shelf, { at: "shelf", tellIn: job.unit ?? "mm" });
 }
 
 /** The name of the shelf file that a job refers to, in the job's own folder; null if it needs none. */

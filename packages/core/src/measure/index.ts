@@ -33,6 +33,7 @@ export {
   writeLength,
 } from "./format.ts";
 export { INCH_MM, type InchDenominator, type InchFraction, nearestFraction } from "./fraction.ts";
+export { cleanText, harmlessText, isPrintable, printable, quoted } from "./harmless-text.ts";
 export {
   type LengthReading,
   LONGEST_MM,
@@ -43,7 +44,7 @@ export {
 } from "./length.ts";
 export { roundToEven } from "./rounding.ts";
 export { catalogue, type Entry } from "./say/catalogue.ts";
-export { harmlessText, type Writer, writerFor } from "./say/writer.ts";
+export { type Writer, writerFor } from "./say/writer.ts";
 export {
   ALL_CODES,
   cataloguedTrouble,

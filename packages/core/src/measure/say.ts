@@ -3,6 +3,7 @@
  * The catalogues stand by subject in `say/`; `TroubleCode` is the closed union of all their codes.
  */
 import type { LengthUnit } from "./format.ts";
+import { harmlessText } from "./harmless-text.ts";
 import type { Entry } from "./say/catalogue.ts";
 import { drawingTroubles } from "./say/drawing.ts";
 import { fileTroubles } from "./say/file.ts";
@@ -15,7 +16,7 @@ import { sectionTroubles } from "./say/section.ts";
 import { shelfTroubles } from "./say/shelf.ts";
 import { stickTroubles } from "./say/stick.ts";
 import { timberTroubles } from "./say/timber.ts";
-import { harmlessText, writerFor } from "./say/writer.ts";
+import { writerFor } from "./say/writer.ts";
 import { type Facts, type Trouble, trouble } from "./trouble.ts";
 
 /** Every catalogue; a code stands in one only (a test holds that). */

@@ -36,8 +36,9 @@ const INDENT = 4;
 export function benchCardLines(plan: Plan, options: BenchCardOptions): string[] {
   const columns = Math.max(LEAST_COLUMNS, Math.floor(options.columns));
   const page = new Page(columns);
-  const length = (valueMm: number): string =>
-    writerFor(options.unit, "print", options.inchStep).length(valueMm);
+  const { length, thickness } = writerFor(options.unit, "print", options.inchStep);
+  // How true a line is shows on no rule in inches: it is told as a feeler gauge has it.
+  const error = options.unit === "in" ? thickness : length;
   const name = printable(plan.name).trim() || "Moulding";
 
   page.paragraph(name);
@@ -59,11 +60,11 @@ export function benchCardLines(plan: Plan, options: BenchCardOptions): string[] 
 
   if (plan.marks.length > 0) {
     page.heading("Marks");
-    for (const mark of plan.marks) page.entry(`before cut ${mark.before}`, markWords(mark, length));
+    for (const mark of plan.marks) page.entry(`before cut ${mark.before}`, markWords(mark, length, error));
   }
   page.list(
     "Bands",
-    (plan.bands ?? []).map((band) => bandWords(band, length)),
+    (plan.bands ?? []).map((band) => bandWords(band, length, error)),
   );
   page.heading("Cuts");
   if (plan.cuts.length === 0)
@@ -71,7 +72,7 @@ export function benchCardLines(plan: Plan, options: BenchCardOptions): string[] 
   for (const cut of plan.cuts) addCut(page, cut, options);
 
   page.heading("When done");
-  page.paragraph(finishWords(plan, length));
+  page.paragraph(finishWords(plan, length, error));
   if (plan.uncut.length > 0) {
     page.heading("Stays uncut");
     for (const place of plan.uncut) {

@@ -48,46 +48,47 @@ export function wayWords(plan: Plan): string {
   return `${plan.way}${why} (${standing})`;
 }
 
-export function markWords(mark: PlanMark, length: Length): string {
+/** `error` tells how true a line is; as `length` unless given. */
+export function markWords(mark: PlanMark, length: Length, error: Length = length): string {
   const what = mark.kind === "depth" ? "depth line" : mark.kind === "end" ? "end line" : "line";
   const from = mark.from === "" ? "" : ` from the ${mark.from}`;
   const isFromEdge = mark.from === "gauge edge" || mark.kind === "depth";
   const also = isFromEdge ? "" : `; that is ${length(mark.fromGaugeEdge)} from the gauge edge`;
   const isAtFoot = mark.from.startsWith("foot") && mark.distance < AT_THE_FOOT_MM;
   const where = isAtFoot ? ` at the ${mark.from}` : ` ${length(mark.distance)}${from}`;
-  return `${what}${where}${also}${errorWords(mark, length)}`;
+  return `${what}${where}${also}${errorWords(mark, error)}`;
 }
 
 /** Nearer than a gauge can be set a line runs in the foot's own corner, mm. */
 const AT_THE_FOOT_MM = 0.05;
 
 /** How true the line can be expected, and the other way beside it where there is one. */
-function errorWords(mark: PlanMark, length: Length): string {
+function errorWords(mark: PlanMark, error: Length): string {
   if (!(mark.error > 0)) return "";
-  const good = `good to ${length(mark.error)}`;
+  const good = `good to ${error(mark.error)}`;
   if (mark.errorFromEdge === undefined || mark.errorFromFoot === undefined) return `; ${good}`;
   const other = mark.from.startsWith("foot")
-    ? `from the edge ${length(mark.errorFromEdge)}`
-    : `from the foot ${length(mark.errorFromFoot)}`;
+    ? `from the edge ${error(mark.errorFromEdge)}`
+    : `from the foot ${error(mark.errorFromFoot)}`;
   const band = mark.serves === "band" ? ", taken so for the band's width" : "";
   return `; the join ${good} (${other})${band}`;
 }
 
 /** How true a band's width can be expected, both ways. */
-export function bandWords(band: PlanBand, length: Length): string {
+export function bandWords(band: PlanBand, length: Length, error: Length = length): string {
   const isChained = band.linesFrom === "foot";
   const from = isChained ? "each from the foot of the one before" : "from the gauge edge";
   const other = isChained
-    ? `from the gauge edge ${length(band.errorFromEdge)}`
-    : `each from the foot of the one before ${length(band.errorFromFoot)}`;
+    ? `from the gauge edge ${error(band.errorFromEdge)}`
+    : `each from the foot of the one before ${error(band.errorFromFoot)}`;
   const share = isChained ? " Measure the test piece and share the difference out before starting." : "";
-  return `${capital(band.name)}, ${length(band.width)} wide: lines ${from}, the width good to ${length(band.error)} (${other}).${share}`;
+  return `${capital(band.name)}, ${length(band.width)} wide: lines ${from}, the width good to ${error(band.error)} (${other}).${share}`;
 }
 
-export function finishWords(plan: Plan, length: Length): string {
+export function finishWords(plan: Plan, length: Length, error: Length = length): string {
   const { proud, under } = plan.finish;
   const across = (at: readonly [number, number]): string => length(acrossFromGaugeMm(plan, at));
-  const within = (errorMm: number): string => (errorMm > 0 ? ` ± ${length(errorMm)}` : "");
+  const within = (errorMm: number): string => (errorMm > 0 ? ` ± ${error(errorMm)}` : "");
   const stands =
     proud > 0
       ? `stands proud of the drawing by ${length(proud)} at most`

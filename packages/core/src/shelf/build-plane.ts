@@ -1,5 +1,13 @@
 /** Makes a plane of an entry whose keys and lengths are in order: fills in what is left out and refuses what cannot be. */
-import { cataloguedTrouble, exceedsMm, fine, refused, writerFor } from "../measure/index.ts";
+import {
+  cataloguedTrouble,
+  exceedsMm,
+  fine,
+  type LengthUnit,
+  refused,
+  type Writer,
+  writerFor,
+} from "../measure/index.ts";
 import type { FilePlane, FileUnit } from "./file-schema.ts";
 import {
   defaultQuirkMm,
@@ -29,6 +37,8 @@ export interface PlaneIdentity {
   readonly name: string;
   readonly at: string;
   readonly unit: FileUnit;
+  /** What assumptions are told in. */
+  readonly tellIn: LengthUnit;
 }
 
 type FileOf<Kind extends FilePlane["kind"]> = Extract<FilePlane, { kind: Kind }>;
@@ -37,7 +47,7 @@ type FileOf<Kind extends FilePlane["kind"]> = Extract<FilePlane, { kind: Kind }>
 export function buildPlane(file: FilePlane, sizes: Sizes, identity: PlaneIdentity): ShelfOutcome<PlaneBuilt> {
   const impossible = impossibleAngle(file, identity.at);
   if (impossible !== undefined) return refused(impossible);
-  const assumptions = new Assumptions(sizes);
+  const assumptions = new Assumptions(sizes, identity.tellIn);
   const made = makePlane(file, sizes, identity, assumptions);
   if (!made.ok) return made;
   const oversized = partsTrouble(made.value, identity.at);
@@ -140,17 +150,15 @@ function sidePlane(
   return { ...side, radiusMm: assumptions.sizeMm("radius", widthMm, "radius") };
 }
 
-/**
- * Takes sizes where they are given and notes the others, which the maker is told in one sentence a plane: in
- * millimetres, as the defaults are, since six of them said in fractions of an inch would look like a measurement.
- */
+/** Takes sizes where they are given and notes the others, which the maker is told in one sentence a plane. */
 class Assumptions {
   readonly #taken: string[] = [];
   readonly #sizes: Sizes;
-  readonly #write = writerFor("mm");
+  readonly #write: Writer;
 
-  constructor(sizes: Sizes) {
+  constructor(sizes: Sizes, tellIn: LengthUnit) {
     this.#sizes = sizes;
+    this.#write = writerFor(tellIn);
   }
 
   sizeMm(key: string, defaultMm: number, part: string): number {

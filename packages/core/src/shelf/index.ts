@@ -32,7 +32,6 @@ export {
   wallAllowanceMm,
 } from "./limits.ts";
 export { nearestWord } from "./nearest-word.ts";
-export { cleanText, isPrintable, quoted } from "./printable-text.ts";
 export { readShelf, type ShelfReading } from "./read-shelf.ts";
 export { SHAVING_MM, strokesToDepth } from "./shaving.ts";
 export { planeEntry, type ShelfEntry, shelfFile } from "./shelf-entry.ts";

@@ -1,5 +1,15 @@
 /** Reads one plane of a shelf file: keys, then lengths, then what the sizes mean together. */
-import { cataloguedTrouble, fine, INCH_MM, readLength, refused } from "../measure/index.ts";
+import {
+  cataloguedTrouble,
+  cleanText,
+  fine,
+  INCH_MM,
+  isPrintable,
+  type LengthUnit,
+  quoted,
+  readLength,
+  refused,
+} from "../measure/index.ts";
 import { buildPlane } from "./build-plane.ts";
 import {
   type FilePlane,
@@ -12,7 +22,6 @@ import {
 import { nearestWord } from "./nearest-word.ts";
 import { LARGEST_SIZE_MM } from "./plane-defaults.ts";
 import { madeId, madeName, NOUNS, type Size, type Sizes } from "./plane-name.ts";
-import { cleanText, isPrintable, quoted } from "./printable-text.ts";
 import { type ShelfOutcome, type ShelfTrouble, unknownKey } from "./shelf-trouble.ts";
 import { snappedMm } from "./snapped.ts";
 import type { Plane } from "./types.ts";
@@ -29,6 +38,8 @@ export interface PlaneReading {
   readonly unit: FileUnit;
   /** The entry's place in its file. */
   readonly at: string;
+  /** What assumptions are told in. */
+  readonly tellIn: LengthUnit;
 }
 
 /** Troubles told at once; more would bury the first. */
@@ -76,7 +87,13 @@ export function readPlaneEntry(entry: unknown, reading: PlaneReading): ShelfOutc
   const identity = readIdentity(file, sizes.value, reading.at);
   if (!identity.ok) return identity;
   const { id, givenId, name } = identity.value;
-  const built = buildPlane(file, sizes.value, { id, name, at: reading.at, unit: reading.unit });
+  const built = buildPlane(file, sizes.value, {
+    id,
+    name,
+    at: reading.at,
+    unit: reading.unit,
+    tellIn: reading.tellIn,
+  });
   if (!built.ok) return built;
   const { plane, assumed } = built.value;
   const warnings = [...sizes.warnings, ...identity.warnings, ...built.warnings];
@@ -166,7 +183,7 @@ function placeUnder(at: string, path: readonly (string | number)[]): string {
 }
 
 /** Every length of the entry, in mm, with the unit it was written in; by key, lists as `widths[0]` and so on. */
-function readSizes(file: FilePlane, { unit, at }: PlaneReading): ShelfOutcome<Sizes> {
+function readSizes(file: FilePlane, { unit, at }: Omit<PlaneReading, "tellIn">): ShelfOutcome<Sizes> {
   const keyed = file as Readonly<Record<string, unknown>>;
   const written: [string, unknown][] = LENGTH_KEYS.map((key) => [key, keyed[key]]);
   if (file.kind === "plough") {
@@ -196,7 +213,11 @@ function readSizes(file: FilePlane, { unit, at }: PlaneReading): ShelfOutcome<Si
   return troubles.length > 0 ? refused(troubles[0]!, ...troubles.slice(1)) : fine(sizes, warnings);
 }
 
-function readSize(key: string, value: number | string, { unit, at }: PlaneReading): ShelfOutcome<Size> {
+function readSize(
+  key: string,
+  value: number | string,
+  { unit, at }: Omit<PlaneReading, "tellIn">,
+): ShelfOutcome<Size> {
   if (typeof value === "number" && value < 0) {
     const valueMm = snappedMm(unit === "in" ? value * INCH_MM : value);
     return refused(cataloguedTrouble("shelf-size-not-positive", at, { key, valueMm }));

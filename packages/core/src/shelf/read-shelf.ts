@@ -1,7 +1,6 @@
 /** Reads the shelf file: what the maker wrote is checked, defaults are filled in and said, nothing is guessed silently. */
-import { cataloguedTrouble, fine, refused } from "../measure/index.ts";
+import { cataloguedTrouble, fine, isPrintable, type LengthUnit, quoted, refused } from "../measure/index.ts";
 import { type FileUnit, SHELF_KEYS } from "./file-schema.ts";
-import { isPrintable, quoted } from "./printable-text.ts";
 import { MOST_TROUBLES, ownKeys, type PlaneRead, readPlaneEntry } from "./read-plane.ts";
 import { SHELF_FORMAT, SHELF_VERSION } from "./shelf-format.ts";
 import { type ShelfOutcome, type ShelfTrouble, unknownKey } from "./shelf-trouble.ts";
@@ -21,6 +20,8 @@ const FORBIDDEN_KEYS: readonly string[] = ["__proto__", "constructor", "prototyp
 export interface ShelfReading {
   /** Where the shelf stands in a larger file, put before every place that a trouble names; empty unless given. */
   readonly at?: string;
+  /** What the sentences in `assumed` are written in; mm unless given. */
+  readonly tellIn?: LengthUnit;
 }
 
 /**
@@ -34,9 +35,10 @@ export interface ShelfReading {
  */
 export function readShelf(input: unknown, reading: ShelfReading = {}): ShelfOutcome<Shelf> {
   const at = reading.at ?? "";
-  if (typeof input !== "string") return readParsed(input, at);
+  const tellIn = reading.tellIn ?? "mm";
+  if (typeof input !== "string") return readParsed(input, at, tellIn);
   const parsed = parseText(input, at);
-  return parsed.ok ? readParsed(parsed.value, at) : parsed;
+  return parsed.ok ? readParsed(parsed.value, at, tellIn) : parsed;
 }
 
 function parseText(text: string, at: string): ShelfOutcome<unknown> {
@@ -61,7 +63,7 @@ function placeOfError(text: string, error: unknown): { line: number; column: num
   return { line: before.length, column: before[before.length - 1]!.length + 1 };
 }
 
-function readParsed(value: unknown, at: string): ShelfOutcome<Shelf> {
+function readParsed(value: unknown, at: string, tellIn: LengthUnit): ShelfOutcome<Shelf> {
   const head = readHead(value, at);
   if (!head.ok) return head;
   const { unit, planes } = head.value;
@@ -69,7 +71,7 @@ function readParsed(value: unknown, at: string): ShelfOutcome<Shelf> {
   const reads: PlaneRead[] = [];
   for (const [index, entry] of planes.entries()) {
     if (troubles.length >= MOST_TROUBLES) break;
-    const read = readPlaneEntry(entry, { unit, at: placeOf(at, index) });
+    const read = readPlaneEntry(entry, { unit, at: placeOf(at, index), tellIn });
     if (read.ok) reads.push(read.value);
     else troubles.push(read.trouble, ...(read.more ?? []));
   }

@@ -1,7 +1,6 @@
 /** The troubles that reading a shelf, or asking something of a plane, can end in. Their sentences stand in measure/say/shelf.ts. */
-import { cataloguedTrouble, type Outcome, type Trouble, type TroubleCode } from "../measure/index.ts";
+import { cataloguedTrouble, type Outcome, quoted, type Trouble, type TroubleCode } from "../measure/index.ts";
 import { nearestWord } from "./nearest-word.ts";
-import { quoted } from "./printable-text.ts";
 
 /** A shelf's own codes (`shelf-…`, `sole-…`) and those of the lengths written in it. */
 export type ShelfTroubleCode = TroubleCode;

@@ -1,6 +1,7 @@
 /** What sentences are written with: measures in the reader's unit, foreign text made harmless. */
 import { formatDeg, formatExactLength, formatThickness, type LengthUnit, writeLength } from "../format.ts";
 import { INCH_MM, type InchDenominator } from "../fraction.ts";
+import { harmlessText } from "../harmless-text.ts";
 import { roundToEven } from "../rounding.ts";
 import { SAME_POINT_MM } from "../tolerance.ts";
 
@@ -23,7 +24,6 @@ export interface Writer {
   list(texts: readonly string[]): string;
 }
 
-const LONGEST_TEXT = 80;
 const LONGEST_LIST = 8;
 const UNKNOWN = "?";
 
@@ -77,16 +77,6 @@ export function writerFor(
         : `${shown.slice(0, -1).join(", ")} and ${shown[shown.length - 1]}`;
     },
   };
-}
-
-/** Text made safe to show on one line: no control, format, private or lone surrogate characters; at most 80. */
-export function harmlessText(text: string): string {
-  const characters = [...String(text).slice(0, 4 * LONGEST_TEXT)].map((character) =>
-    /[\p{C}\p{Zl}\p{Zp}]/u.test(character) ? " " : character,
-  );
-  const clean = characters.join("").replace(/\s+/g, " ").trim();
-  const kept = [...clean];
-  return kept.length <= LONGEST_TEXT ? clean : `${kept.slice(0, LONGEST_TEXT - 1).join("")}…`;
 }
 
 function areaText(area: number, places: number, unit: string, form: "print" | "plain"): string {
