@@ -10,6 +10,8 @@ import {
   type Ring,
 } from "../curve/index.ts";
 import { FLAT_SAGITTA_MM } from "../measure/index.ts";
+import { cubicsThrough } from "./free-curve.ts";
+import type { FreeSpan } from "./types.ts";
 
 /** Significant digits after which a radius is written out in full. */
 const MOST_DECIMALS = 15;
@@ -27,16 +29,58 @@ export function numberText(value: number, decimals: number): string {
  * ends are rounded to `decimals`, radii to as many more as keep the arc's crown within half of the last one.
  */
 export function svgPathOfRing(ring: Ring, decimals: number): string {
-  const first = ring.pieces[0];
-  if (first === undefined) return "";
-  let path = `M${pointText(first.from, decimals)}`;
-  ring.pieces.forEach((piece, i) => {
+  return svgPathWithCurves(ring, [], { decimals, curveTolMm: 0 });
+}
+
+export interface CurveWriting {
+  readonly decimals: number;
+  /** How far the Béziers of a free curve may stand from its points, in the ring's own unit. */
+  readonly curveTolMm: number;
+}
+
+/** The same with its free curves as cubic Béziers, so that whoever reads it has curves again and not their chords. */
+export function svgPathWithCurves(
+  ring: Ring,
+  freeSpans: readonly FreeSpan[],
+  { decimals, curveTolMm }: CurveWriting,
+): string {
+  const { pieces } = ring;
+  const total = pieces.length;
+  if (total === 0) return "";
+  const spanAt = new Map(freeSpans.map((span) => [span.first % total, span]));
+  const start = startOf(total, freeSpans);
+  let path = `M${pointText((pieces[start] as Piece).from, decimals)}`;
+  for (let step = 0; step < total; ) {
+    const index = (start + step) % total;
+    const piece = pieces[index] as Piece;
+    const span = spanAt.get(index);
+    if (span !== undefined && span.count > 1) {
+      const run = Array.from({ length: span.count }, (_, place) => pieces[(index + place) % total] as Piece);
+      path += curveText([piece.from, ...run.map(({ to }) => to)], decimals, curveTolMm);
+      step += span.count;
+      continue;
+    }
+    step++;
     // The last line is what closing draws anyway.
-    const isLast = i === ring.pieces.length - 1;
-    if (piece.kind === "line") path += isLast ? "" : `L${pointText(piece.to, decimals)}`;
+    if (piece.kind === "line") path += step === total ? "" : `L${pointText(piece.to, decimals)}`;
     else path += arcText(piece, decimals);
-  });
+  }
   return `${path}Z`;
+}
+
+/** The first piece that does not lie inside a free curve running on past the ring's own start. */
+function startOf(total: number, freeSpans: readonly FreeSpan[]): number {
+  const over = freeSpans.find(({ first, count }) => first + count > total);
+  return over === undefined ? 0 : Math.min(over.first, (over.first + over.count) % total);
+}
+
+function curveText(points: readonly Point[], decimals: number, tolMm: number): string {
+  return cubicsThrough(points, tolMm)
+    .map(
+      ({ handleFrom, handleTo, to }) =>
+        `C${pointText(handleFrom, decimals)} ${pointText(handleTo, decimals)} ${pointText(to, decimals)}`,
+    )
+    .join("");
 }
 
 function pointText(p: Point, decimals: number): string {
