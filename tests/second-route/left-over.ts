@@ -7,8 +7,9 @@ import {
   type FlatRegion,
   flatRing,
   insideOf,
+  isInside,
 } from "./flat.ts";
-import { OVERCUT_MM } from "./limits.ts";
+import { OVERCUT_MM, SHAVING_MM2 } from "./limits.ts";
 import type { PlanJson, UncutJson, Xy } from "./plan-json.ts";
 
 const PLACE_MM = 0.04;
@@ -25,7 +26,8 @@ export interface FaceReport {
 }
 
 /** Deviation of the last wood from the drawing; every place over the tolerance must be listed, none may be under it. */
-export function faceReport(plan: PlanJson, drawn: FlatRegion, left: FlatRegion): FaceReport {
+export function faceReport(plan: PlanJson, drawn: FlatRegion, wood: FlatRegion): FaceReport {
+  const left = standing(wood);
   const findings: Finding[] = [];
   const toDrawn = boundaryDistance(drawn, 0);
   const inDrawn = insideOf(drawn);
@@ -67,6 +69,25 @@ export function faceReport(plan: PlanJson, drawn: FlatRegion, left: FlatRegion):
       });
   }
   return { findings, proudMm: [cutProudMm, proudMm], underMm };
+}
+
+/** The wood without pieces no larger than a shaving that hang by nothing: they are swept off the bench. */
+function standing(wood: FlatRegion): FlatRegion {
+  return wood.filter((outline, i) => {
+    const others = wood.filter((_, k) => k !== i);
+    const isHole = isInside(others, outline[0]);
+    return isHole || Math.abs(areaOfOutline(outline)) > SHAVING_MM2;
+  });
+}
+
+function areaOfOutline(outline: FlatOutline): number {
+  let doubled = 0;
+  for (let i = 0; i < outline.length; i++) {
+    const [ax, ay] = outline[i];
+    const [bx, by] = outline[(i + 1) % outline.length];
+    doubled += ax * by - bx * ay;
+  }
+  return doubled / 2;
 }
 
 /** Directions in which the wood behind a place is measured, degrees. */

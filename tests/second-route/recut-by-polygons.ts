@@ -124,16 +124,18 @@ function woodFindings(
       cut: cut.number,
       says: `${mm(overcut.depthMm)} at ${overcut.at.map(mm).join(", ")}`,
     });
-  const fallsMm2 = looseMm2(left) - looseMm2(before);
+  const fallsMm2 = largestFallenMm2(before, left);
   if (fallsMm2 > SHAVING_MM2 && cut.plane.kind !== "saw")
     found.push({ rule: "loose wood", cut: cut.number, says: `${fallsMm2.toFixed(3)} mm² falls off` });
   return found;
 }
 
-/** Area of all pieces but the largest, which is the stick. */
-function looseMm2(wood: MultiPolygon): number {
-  const areas = wood.map((piece) => areaMm2([piece]));
-  return areas.reduce((sum, area) => sum + area, 0) - Math.max(0, ...areas);
+/** Area of the largest piece that a cut parts off: pieces of what was the stick before it, but for the largest. */
+function largestFallenMm2(before: MultiPolygon, left: MultiPolygon): number {
+  if (left.length < 2) return 0;
+  const stick = before.reduce((a, b) => (areaMm2([b]) > areaMm2([a]) ? b : a));
+  const shares = left.map((piece) => areaMm2([stick]) - areaMm2(without([stick], [piece])));
+  return shares.sort((a, b) => b - a)[1] ?? 0;
 }
 
 function finishFindings(plan: PlanJson, drawn: FlatRegion, left: FlatRegion): readonly Finding[] {

@@ -13,9 +13,11 @@ import {
   regionAreaMm2,
   regionOf,
   splitPiece,
+  splitRegion,
 } from "../curve/index.ts";
 import { DRAWING_NOISE_MM, FIN_MM, FLATTEN_MM, OVERCUT_MM } from "../measure/index.ts";
 import { type Depth, deepestFrom, perimeterMm } from "./depth.ts";
+import { COMMON_LIMITS } from "./limits.ts";
 import type { PlanUncut } from "./types.ts";
 import { isInWood } from "./wall.ts";
 
@@ -50,7 +52,7 @@ export function faceFigures(
   let unlisted: Depth = { depthMm: 0, at: null };
   const told = new Set<PlanUncut>();
   const listed = uncut.map((place) => listedStretch(drawn, place));
-  const solid = withoutFins(drawn, regionOf(drawn, FLATTEN_MM), left);
+  const solid = withoutFins(drawn, regionOf(drawn, FLATTEN_MM), withoutFallen(left));
   for (const p of boundaryPlaces(solid)) {
     const near = nearestOnRing(drawn, p);
     const off = near.distanceMm;
@@ -69,6 +71,13 @@ export function faceFigures(
     (place) => place.left > toleranceMm + OVERCUT_MM && !told.has(place) && !isBuried(place, drawn, solid),
   );
   return { proudMm, underMm, unlisted, notStanding };
+}
+
+/** The wood without what a cut has parted off: pieces no larger than a shaving hang by nothing and are swept away. */
+export function withoutFallen(wood: Region, shavingMm2: number = COMMON_LIMITS.shavingMm2): Region {
+  if (wood.length < 2) return wood;
+  const [stick, ...others] = splitRegion(wood);
+  return [...(stick ?? []), ...others.filter((part) => regionAreaMm2(part) > shavingMm2).flat()];
 }
 
 /**

@@ -11,6 +11,7 @@ import { bearingRatio, leanDeg, type Pose, type Run, restOn, turned, turnOf } fr
 import { BEARS_MM, OVERCUT_MM, SAME_LEAN_DEG, SEARCH_FLATTEN_MM, toDeg, toRad } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { type PlaneDraft, planeDraft, tidy } from "./draft-cut.ts";
+import { facetsOver } from "./facets.ts";
 import { cantsFor } from "./turning.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
 
@@ -48,9 +49,34 @@ export function curveCovers(bench: Bench, piece: WorkedPiece): CurveCover[] {
   return whole ? own : [...own, ...otherCovers(bench, piece)].sort((a, b) => rankOf(a) - rankOf(b));
 }
 
-/** Ways to cut an arc with planes of other radii than its own, best first. */
+/** Ways to cut an arc with planes of other radii than its own, or with flat ones facet by facet, best first. */
 export function otherCovers(bench: Bench, piece: WorkedPiece): CurveCover[] {
-  return coversOf(bench, piece, (offMm) => offMm > MATCHES_MM);
+  return [...coversOf(bench, piece, (offMm) => offMm > MATCHES_MM), ...facetCovers(bench, piece)].sort(
+    (a, b) => rankOf(a) - rankOf(b),
+  );
+}
+
+function facetCovers(bench: Bench, piece: WorkedPiece): CurveCover[] {
+  const curve = piece.curve;
+  if (!curve?.convex) return [];
+  const covers: CurveCover[] = [];
+  for (const tool of bench.tools) {
+    for (const cantDeg of cantsToTry(bench, curve)) {
+      const facets = facetsOver(bench, piece, tool, cantDeg);
+      if (!facets) continue;
+      covers.push({
+        piece,
+        tool,
+        cantDeg,
+        drafts: [facets.draft],
+        covers: [{ lowDeg: curve.lowTiltDeg, highDeg: curve.highTiltDeg }],
+        shortMm: facets.shortMm,
+        ridgeMm: facets.ridgeMm,
+      });
+      break;
+    }
+  }
+  return covers;
 }
 
 /** Radii nearer to one another than this are the same plane's, mm. */
@@ -66,11 +92,9 @@ function coversOf(bench: Bench, piece: WorkedPiece, wanted: (offMm: number) => b
     if (curve.convex !== arcOfSole.sign < 0) continue;
     if (!wanted(Math.abs(arcOfSole.radiusMm - curve.radiusMm))) continue;
     for (const cantDeg of cantsToTry(bench, curve)) {
-      const cover = coverWith(bench, piece, tool, cantDeg);
-      if (cover && bears(bench, cover)) {
-        covers.push(cover);
-        break;
-      }
+      const found = coversWith(bench, piece, tool, cantDeg).flatMap((cover) => bearing(bench, cover));
+      covers.push(...found);
+      if (found.length > 0) break;
     }
   }
   return covers.sort((a, b) => rankOf(a) - rankOf(b));
@@ -78,8 +102,10 @@ function coversOf(bench: Bench, piece: WorkedPiece, wanted: (offMm: number) => b
 
 function rankOf(cover: CurveCover): number {
   const creep = cover.ridgeMm > 0 ? 5 + (cover.drafts[0]?.runs.length ?? 0) * 3 : 0;
+  // Facets want a scraper afterwards over the whole curve; of the flat planes the wider hangs over both arrises.
+  const faceted = cover.drafts[0]?.work === "facets" ? 8 - cover.tool.sole.widthMm / 100 : 0;
   const settings = (cover.drafts[0]?.runs.length ?? 1) - 1;
-  return cover.shortMm * 50 + creep + settings * 0.5 + Math.abs(cover.cantDeg) / 90;
+  return cover.shortMm * 50 + creep + faceted + settings * 0.5 + Math.abs(cover.cantDeg) / 90;
 }
 
 /** Ways to lay the stick for an arc: by its middle, and by its ends, which a rock may have to reach. */
@@ -88,25 +114,30 @@ function cantsToTry(bench: Bench, curve: NonNullable<WorkedPiece["curve"]>): rea
   return [...new Set([middle, curve.lowTiltDeg, curve.highTiltDeg].flatMap((tilt) => cantsFor(bench, tilt)))];
 }
 
-/** A plane that lies on the section with too little of its sole hangs by a corner: that is no way to cut an arc. */
-function bears(bench: Bench, cover: CurveCover): boolean {
+/**
+ * The cover with those of its ways left in which the plane, at the last, lies on the section with enough of its sole;
+ * with too little it hangs by a corner, and that is no way to cut an arc.
+ */
+function bearing(bench: Bench, cover: CurveCover): CurveCover[] {
   const withinMm = Math.max(BEARS_MM, bench.toleranceMm / 2);
-  return cover.drafts.every(
+  const drafts = cover.drafts.filter(
     (draft) => bearingRatio(bench.planned, draft.cut, withinMm) >= bench.limits.bearingRatio,
   );
+  return drafts.length > 0 ? [{ ...cover, drafts }] : [];
 }
 
-function coverWith(bench: Bench, piece: WorkedPiece, tool: Tool, cantDeg: number): CurveCover | null {
+function coversWith(bench: Bench, piece: WorkedPiece, tool: Tool, cantDeg: number): CurveCover[] {
   const curve = piece.curve as NonNullable<WorkedPiece["curve"]>;
   const own = (tool.sole.arc as NonNullable<typeof tool.sole.arc>).radiusMm;
   const offMm = Math.abs(own - curve.radiusMm);
   const matches = offMm <= MATCHES_MM;
   // A larger round or a smaller hollow cannot lie in or on the arc without overcut.
-  if (!matches && (curve.convex ? own < curve.radiusMm : own > curve.radiusMm)) return null;
+  if (!matches && (curve.convex ? own < curve.radiusMm : own > curve.radiusMm)) return [];
   const halfDeg = toDeg(Math.asin(Math.min(1, tool.sole.widthMm / (2 * own))));
-  return matches
-    ? ownRadius(bench, piece, tool, cantDeg, halfDeg)
-    : otherRadius(bench, piece, tool, cantDeg, own);
+  const found = matches
+    ? [ownRadius(bench, piece, tool, cantDeg, halfDeg)]
+    : END_TOUCH_SHARES.map((share) => otherRadius(bench, piece, tool, cantDeg, own, share));
+  return found.filter((cover) => cover !== null);
 }
 
 /** Pose in which the middle of the sole lies on the arc with the plane at this tilt. */
@@ -338,6 +369,7 @@ function otherRadius(
   tool: Tool,
   cantDeg: number,
   own: number,
+  endTouchShare: number,
 ): CurveCover | null {
   const curve = piece.curve as NonNullable<WorkedPiece["curve"]>;
   const { lowTiltDeg: lowDeg, highTiltDeg: highDeg, radiusMm } = curve;
@@ -346,7 +378,7 @@ function otherRadius(
   const endDeg = toDeg(spacingMm / 2 / radiusMm);
   const halfDeg = toDeg(Math.asin(Math.min(1, tool.sole.widthMm / (2 * own))));
   // The outermost settings touch near the arc's ends: what a sole leaves there cannot be reached from the next one.
-  const marginDeg = endDeg * END_TOUCH_SHARE;
+  const marginDeg = endDeg * endTouchShare;
   const spanDeg = Math.max(0, highDeg - lowDeg - 2 * marginDeg);
   const least = Math.max(1, Math.ceil(spanDeg / (2 * endDeg) - SAME_LEAN_DEG) + 1);
   let best: { settings: readonly Setting[]; shortDeg: number } | null = null;
@@ -367,30 +399,54 @@ function otherRadius(
   const apartDeg =
     touches.length === 1 ? highDeg - lowDeg : Math.max(...touches.slice(1).map((t, i) => t - touches[i]));
   const apartMm = Math.min(spacingMm, toRad(apartDeg) * radiusMm);
-  const runs = best.settings.map((s): Run => [s.pose]);
+  const ridgeMm = Math.max(SEARCH_FLATTEN_MM, (apartMm * apartMm * bend) / 8);
+  const draftOf = (list: readonly Run[]): PlaneDraft =>
+    planeDraft(bench, {
+      work: "ridges",
+      purpose: "shape",
+      cantDeg,
+      shapes: [piece.index],
+      tool,
+      runs: list,
+      ridgeMm,
+    });
   return {
     piece,
     tool,
     cantDeg,
-    drafts: [
-      planeDraft(bench, { work: "ridges", purpose: "shape", cantDeg, shapes: [piece.index], tool, runs }),
-    ],
+    drafts: ordersOf(best.settings).map((order) => draftOf(order.map((s): Run => [s.pose]))),
     covers: [{ lowDeg, highDeg }],
     shortMm: toRad(best.shortDeg) * radiusMm,
-    ridgeMm: Math.max(SEARCH_FLATTEN_MM, (apartMm * apartMm * bend) / 8),
+    ridgeMm,
   };
 }
 
 /** Share of the tolerance that ridges between settings may stand; the rest is left to the hand. */
 const RIDGE_SHARE = 0.35;
 
-/** How near its end an arc is touched by the outermost setting, as a share of half a spacing. */
-const END_TOUCH_SHARE = 0.3;
+/**
+ * How near its end an arc is touched by the outermost setting, as shares of half a spacing: a little way in, which
+ * takes fewest settings, or at the very end, where a wall beside it lets the sole reach no further.
+ */
+const END_TOUCH_SHARES = [0.3, 0];
 
 /** One setting of a plane of another radius: the place it touches, as the tilt of a plane square on it, and its pose. */
 interface Setting {
   readonly touchDeg: number;
   readonly pose: Pose;
+}
+
+/**
+ * Orders to work the settings in: from either end, or with the one last that stands squarest on the arc, since it is
+ * in the last of them that the plane must bear well.
+ */
+function ordersOf(settings: readonly Setting[]): readonly (readonly Setting[])[] {
+  if (settings.length < 2) return [settings];
+  const askew = (s: Setting) => Math.abs(((s.pose[2] - s.touchDeg + 540) % 360) - 180);
+  const squarest = settings.reduce((a, b) => (askew(b) < askew(a) - SAME_LEAN_DEG ? b : a));
+  const orders = [settings, [...settings].reverse()];
+  const isAtAnEnd = squarest === settings[0] || squarest === settings[settings.length - 1];
+  return isAtAnEnd ? orders : [...orders, [...settings.filter((s) => s !== squarest), squarest]];
 }
 
 /** How much of an arc lies under no setting: each covers half a spacing to either side, as far as its sole reaches. */
@@ -442,8 +498,14 @@ function poseTouching(
   const held = heldBetween(bench, cantDeg, touchDeg - halfDeg, touchDeg + halfDeg);
   if (!held) return null;
   const nearest = clamp(touchDeg, held.lowDeg, held.highDeg);
-  for (const tilt of [nearest, ...LEAN_OFFS_DEG.map((off) => touchDeg + off)]) {
-    if (Math.abs(tilt - touchDeg) > halfDeg) continue;
+  // At the last the sole's very end touches: beside a wall nothing else may fit.
+  for (const tilt of [
+    nearest,
+    ...LEAN_OFFS_DEG.map((off) => touchDeg + off),
+    touchDeg + halfDeg,
+    touchDeg - halfDeg,
+  ]) {
+    if (Math.abs(tilt - touchDeg) > halfDeg + SAME_LEAN_DEG) continue;
     if (Math.abs(leanDeg(tilt, cantDeg)) > bench.limits.leanDeg) continue;
     const pose = poseOnArc(centre, own, curve.convex, tilt);
     if (isLegal(bench, tool, pose)) return pose;

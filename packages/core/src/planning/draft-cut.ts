@@ -25,6 +25,7 @@ export type DraftWork =
   | "open V"
   | "curve"
   | "ridges"
+  | "facets"
   | "saw";
 
 interface DraftBase {
@@ -54,6 +55,8 @@ export interface PlaneDraft extends DraftBase {
   readonly onLine?: SharedLine;
   /** The curve (place in the planned ring) that the cut makes room for. */
   readonly roomFor?: number;
+  /** How high the ridges between its settings are left, where it leaves any, mm. */
+  readonly ridgeMm?: number;
 }
 
 export interface SawDraft extends DraftBase {
@@ -71,6 +74,7 @@ export interface PlaneDraftFacts extends Omit<DraftBase, "key"> {
   readonly rock?: PlaneDraft["rock"];
   readonly onLine?: SharedLine;
   readonly roomFor?: number;
+  readonly ridgeMm?: number;
 }
 
 export function planeDraft(bench: Bench, facts: PlaneDraftFacts): PlaneDraft {
@@ -88,6 +92,7 @@ export function planeDraft(bench: Bench, facts: PlaneDraftFacts): PlaneDraft {
     ...(facts.rock ? { rock: facts.rock } : {}),
     ...(facts.onLine ? { onLine: facts.onLine } : {}),
     ...(facts.roomFor === undefined ? {} : { roomFor: facts.roomFor }),
+    ...(facts.ridgeMm === undefined ? {} : { ridgeMm: facts.ridgeMm }),
   };
 }
 

@@ -3,7 +3,7 @@
  * standing, a line deep enough for its side, or, failing all these, a batten clamped on.
  */
 import type { Point, Region } from "../curve/index.ts";
-import { leanDeg, type Pose, standingBeside, turned, turnOf } from "../cutting/index.ts";
+import { cutAway, leanDeg, type Pose, standingBeside, stripOf, turned, turnOf } from "../cutting/index.ts";
 import { type Bench, sidesFromGauge } from "./bench.ts";
 import { endsInPlace, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
 
@@ -24,11 +24,22 @@ const OVERHANG_MM = 0.2;
  */
 export function guideFor(bench: Bench, before: Region, draft: PlaneDraft): Guide {
   const first = guideAt(bench, before, draft, draft.runs[0][0]);
+  if (draft.work === "facets") return facetsGuided(bench, before, draft) ? first : { kind: "batten" };
   if (draft.purpose !== "shape") return first;
   for (const run of draft.runs.slice(1)) {
     if (guideAt(bench, before, draft, run[0]).kind === "batten") return { kind: "batten" };
   }
   return first;
+}
+
+/** Facets are cut one after another, each on the wood that the last one left. */
+function facetsGuided(bench: Bench, before: Region, draft: PlaneDraft): boolean {
+  let wood = before;
+  for (const run of draft.runs) {
+    if (guideAt(bench, wood, draft, run[0]).kind === "batten") return false;
+    wood = cutAway(wood, stripOf(draft.tool.sole.chain, run[0], bench.sweepOptions));
+  }
+  return true;
 }
 
 function guideAt(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): Guide {

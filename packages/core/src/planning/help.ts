@@ -6,11 +6,12 @@ import { extentsOf, type Region } from "../curve/index.ts";
 import { isFlatKind } from "../cutting/index.ts";
 import { SAME_SCORE, SEARCH_FLATTEN_MM } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
+import { clearedFor } from "./clearing.ts";
 import { rockedWithin } from "./curves.ts";
 import { firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
 import { evenedArrises, reliefsAt, seatMakers } from "./relief.ts";
 import { roughingPool } from "./roughing.ts";
-import { LEAST_TAKE_MM2, type Refusal, seatedOn, type TriedCut, tryCut } from "./try-cut.ts";
+import { isCurved, LEAST_TAKE_MM2, type Refusal, seatedOn, type TriedCut, tryCut } from "./try-cut.ts";
 
 /** A rock is drawn in from the side that would leave too much wall, in steps of this, as long as it helps, degrees. */
 const DRAW_IN_DEG = 5;
@@ -90,21 +91,15 @@ function madeAgain(
 }
 
 function cutWithNewHelp(bench: Bench, wood: Region, draft: PlaneDraft): Made {
-  const cuts: TriedCut[] = [];
-  let before = wood;
+  const bare = tryCut(bench, wood, draft);
+  if (bare.takesMm2 < LEAST_TAKE_MM2) return { ok: true, cuts: [] };
+  const roomy = withRoom(bench, wood, draft);
+  if (!roomy.ok) return roomy;
+  const cuts = [...roomy.cuts];
+  let before = cuts[cuts.length - 1]?.after ?? wood;
   let tried = tryCut(bench, before, draft);
-  if (tried.takesMm2 < LEAST_TAKE_MM2) return { ok: true, cuts: [] };
-  for (const side of ["left", "right"] as const) {
-    if (!wallRefused(tried, side)) continue;
-    const relieved = relieve(bench, before, draft, side);
-    if (!relieved) return { ok: false, refusal: tried.refusals[0] as Refusal };
-    cuts.push(relieved);
-    before = relieved.after;
-    tried = tryCut(bench, before, draft);
-  }
-  const refusal = tried.refusals[0];
-  if (refusal) return { ok: false, refusal };
-  if (!tried.seat) {
+  if (tried.takesMm2 < LEAST_TAKE_MM2) return { ok: true, cuts };
+  if (isCurved(draft) && !tried.seat) {
     const seated = makeSeat(bench, before, draft);
     if (seated) {
       cuts.push(...seated);
@@ -113,6 +108,23 @@ function cutWithNewHelp(bench: Bench, wood: Region, draft: PlaneDraft): Made {
     }
   }
   return { ok: true, cuts: [...cuts, tried] };
+}
+
+/** The cuts after which no rule forbids the draft: a line to each side where a wall would stand, else waste cleared. */
+function withRoom(bench: Bench, wood: Region, draft: PlaneDraft): Made {
+  const cuts: TriedCut[] = [];
+  let before = wood;
+  for (const side of ["left", "right"] as const) {
+    if (!wallRefused(tryCut(bench, before, draft), side)) continue;
+    const relieved = relieve(bench, before, draft, side);
+    if (!relieved) break;
+    cuts.push(relieved);
+    before = relieved.after;
+  }
+  const refusal = tryCut(bench, before, draft).refusals[0];
+  if (!refusal) return { ok: true, cuts };
+  const cleared = clearedFor(bench, wood, draft);
+  return cleared ? { ok: true, cuts: cleared } : { ok: false, refusal };
 }
 
 function wallRefused(tried: TriedCut, side: "left" | "right"): boolean {

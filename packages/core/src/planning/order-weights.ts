@@ -13,6 +13,8 @@ export interface OrderWeights {
   readonly apart: number;
   readonly startPer100Mm: number;
   readonly refused: number;
+  readonly drawnIn: number;
+  readonly leftPerMm2: number;
 }
 
 /** Named weights of the one soft cost that orders are compared by; a setting is the unit. Common practice, no source. */
@@ -29,6 +31,10 @@ export const ORDER_WEIGHTS: OrderWeights = {
   /** First curve of a face, for each 100 mm from the gauge edge: the work grows away from the edge it is gauged from. */
   startPer100Mm: 0.05,
   refused: 100,
+  /** A rock drawn in for want of room leaves part of its arc uncut. */
+  drawnIn: 50,
+  /** Wood left over the section when all its curves are cut. */
+  leftPerMm2: 4,
 };
 
 /** The weights with what the maker prefers made dearer to go against. */

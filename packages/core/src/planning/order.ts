@@ -3,8 +3,8 @@
  * sets already cut, each tried on the wood as it then stands, with the relief and the seat it needs put before it.
  */
 
-import type { Region } from "../curve/index.ts";
-import { leanDeg, turned, turnOf } from "../cutting/index.ts";
+import { difference, type Region, regionAreaMm2 } from "../curve/index.ts";
+import { leanDeg, turned, turnOf, withoutFallen } from "../cutting/index.ts";
 import { SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { type Draft, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
@@ -149,7 +149,7 @@ export function orderCurves(bench: Bench, wood: Region, curves: readonly ArcToCu
     for (const state of beam) {
       curves.forEach((arc, i) => {
         if (state.done & (1n << BigInt(i))) return;
-        const grown = cutBestWay(bench, state, arc, i);
+        const grown = leftCounted(bench, cutBestWay(bench, state, arc, i), step === curves.length - 1);
         const known = next.get(grown.done);
         if (!known || grown.cost < known.cost - SAME_SCORE) next.set(grown.done, grown);
       });
@@ -162,6 +162,15 @@ export function orderCurves(bench: Bench, wood: Region, curves: readonly ArcToCu
   return { cuts: best.cuts, wood: best.wood, cost: best.cost, refused: best.refused };
 }
 
+/** With all curves cut, what is left over the section counts: orders of the same cuts may leave more or less of it. */
+function leftCounted(bench: Bench, state: BeamState, isWhole: boolean): BeamState {
+  if (!isWhole) return state;
+  const leftMm2 = regionAreaMm2(
+    difference(withoutFallen(state.wood, bench.limits.shavingMm2), bench.plannedRegion),
+  );
+  return { ...state, cost: state.cost + leftMm2 * bench.weights.leftPerMm2 };
+}
+
 /**
  * Takes the first of an arc's covers that can be made whole, and of its ways the one that costs least; only when no
  * cover can be made whole is a rock drawn in.
@@ -169,12 +178,12 @@ export function orderCurves(bench: Bench, wood: Region, curves: readonly ArcToCu
 function cutBestWay(bench: Bench, state: BeamState, arc: ArcToCut, index: number): BeamState {
   const done = state.done | (1n << BigInt(index));
   let why: Refused | null = null;
-  const attempts: readonly (readonly [typeof cutWithHelp, () => CurveWays])[] = [
-    [cutWithHelp, () => arc.covers],
-    [cutWithHelp, arc.others],
-    [cutWithinRoom, () => arc.covers],
+  const attempts: readonly (readonly [typeof cutWithHelp, () => CurveWays, number])[] = [
+    [cutWithHelp, () => arc.covers, 0],
+    [cutWithHelp, arc.others, 0],
+    [cutWithinRoom, () => arc.covers, bench.weights.drawnIn],
   ];
-  for (const [make, covers] of attempts) {
+  for (const [make, covers, extra] of attempts) {
     for (const ways of covers()) {
       let best: BeamState | null = null;
       for (const draft of ways) {
@@ -185,6 +194,7 @@ function cutBestWay(bench: Bench, state: BeamState, arc: ArcToCut, index: number
         }
         const cost =
           state.cost +
+          extra +
           costOf(bench, made.cuts, state.cuts[state.cuts.length - 1]) +
           placeCost(bench, state.last, index, draft);
         const last = made.cuts[made.cuts.length - 1];

@@ -177,7 +177,7 @@ function factsOf(
     runsAgainst,
     fenceMm: fence ?? null,
     line: place ? { distanceMm: place.distance, from: place.from } : null,
-    ...(draft.work === "chamfer" && own[1]
+    ...((draft.work === "chamfer" || draft.work === "facets") && own[1]
       ? { otherLine: { distanceMm: own[1].distance, from: own[1].from } }
       : {}),
     depthMm: passes.depthMm > 0 ? passes.depthMm : null,
@@ -186,6 +186,10 @@ function factsOf(
     ...written(writing),
     ...(work && !rocked ? { work } : {}),
     ...(draft.runs.length > 1 ? { placesCount: draft.runs.length } : {}),
+    ...(draft.work === "ridges" || draft.work === "facets"
+      ? { leansDeg: draft.runs.map((run) => leanDeg(run[0][2], draft.cantDeg)) }
+      : {}),
+    ...(draft.ridgeMm === undefined ? {} : { ridgeMm: draft.ridgeMm }),
   };
 }
 
@@ -209,6 +213,7 @@ function workWord(draft: PlaneDraft): Work | null {
     case "open V":
     case "curve":
     case "ridges":
+    case "facets":
       return draft.work;
     default:
       return null;

@@ -131,15 +131,18 @@ function stepsOver(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
   const centre = turned(turn, curve.centre);
   const room = bench.shavings.ordinaryMm;
   const drafts: PlaneDraft[] = [];
-  const places = CORNER_SHARES.map((share) => {
+  const placeOf = (share: number): number => {
     const tilt = curve.lowTiltDeg + (curve.highTiltDeg - curve.lowTiltDeg) * share;
     const angle = ((tilt - tiltDeg) * Math.PI) / 180;
     return centre.x - (curve.convex ? 1 : -1) * curve.radiusMm * Math.sin(angle);
-  });
-  for (const x of places) {
+  };
+  // The wall stands a shaving clear of the curve where it rises beside the plane; at the end of a cove it may stand
+  // right above that end, so that no fin is left there.
+  const ends = curve.convex ? [] : [0, 1].map((share) => ({ x: placeOf(share), clearMm: 0 }));
+  const places = [...CORNER_SHARES.map((share) => ({ x: placeOf(share), clearMm: room })), ...ends];
+  for (const { x, clearMm } of places) {
     for (const side of [-1, 1] as const) {
-      // The wall stands a shaving clear of the curve where it rises beside the plane.
-      const wallAt = x + side * room;
+      const wallAt = x + side * clearMm;
       const ways: PlaneDraft[] = [];
       for (const tool of bench.tools) {
         if (tool.plane.kind !== "rebate" && tool.plane.kind !== "moving fillister") continue;

@@ -41,6 +41,7 @@ export function redrawn(bench: Bench, draft: Draft): Draft {
     runs: draft.runs,
     ...(draft.onLine ? { onLine: draft.onLine } : {}),
     ...(draft.roomFor === undefined ? {} : { roomFor: draft.roomFor }),
+    ...(draft.ridgeMm === undefined ? {} : { ridgeMm: draft.ridgeMm }),
   });
 }
 

@@ -8,7 +8,14 @@ import {
   regionAreaMm2,
   splitPiece,
 } from "../curve/index.ts";
-import { deepestFrom, isFin, isFlatKind, type PlanUncut, type UncutRule } from "../cutting/index.ts";
+import {
+  deepestFrom,
+  isFin,
+  isFlatKind,
+  type PlanUncut,
+  type UncutRule,
+  withoutFallen,
+} from "../cutting/index.ts";
 import { OVERCUT_MM, SAME_POINT_MM, SLIVER_MM2 } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { tidy } from "./draft-cut.ts";
@@ -31,7 +38,7 @@ export function uncutPlaces(
   refused: readonly Refused[],
   unit: BenchUnit,
 ): PlanUncut[] {
-  const heavy = difference(wood, bench.plannedRegion).filter(
+  const heavy = difference(withoutFallen(wood, bench.limits.shavingMm2), bench.plannedRegion).filter(
     (ring) =>
       regionAreaMm2([ring]) > SLIVER_MM2 &&
       depthOf(bench, [ring]) > bench.toleranceMm &&

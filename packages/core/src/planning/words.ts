@@ -20,6 +20,7 @@ export type Work =
   | "curve"
   | "rocked curve"
   | "ridges"
+  | "facets"
   | "bead"
   | "sawn bevel";
 
@@ -51,6 +52,10 @@ export interface CutFacts {
   readonly work?: Work;
   /** How often the plane is set anew across the cut (cleaning ridges); 1 when absent. */
   readonly placesCount?: number;
+  /** The lean of each of those settings, in their order, positive to the left; given where they differ. */
+  readonly leansDeg?: readonly number[];
+  /** How high the ridges between the settings stand, where the plane leaves any, mm. */
+  readonly ridgeMm?: number;
   /** The sign that it is done, continuing "until …": "the ridge beside the bead is gone". */
   readonly until?: string;
   /** Greatest lean to which a V is opened after the upright strokes, positive to the left. */
@@ -114,7 +119,13 @@ export function cutTitle(facts: CutFacts): string {
     case "rocked curve":
       return `${curveName(facts)} rocked from lean to lean`;
     case "ridges":
-      return "Ridges cleaned";
+      return (facts.placesCount ?? 1) > 1
+        ? `${curveName(facts)} in ${numberWords(facts.placesCount ?? 1)} settings`
+        : `${curveName(facts)}, ${leanWords(facts.leanDeg)}`;
+    case "facets":
+      return (facts.placesCount ?? 1) > 1
+        ? `Curve in ${numberWords(facts.placesCount ?? 1)} flats`
+        : "Curve as one flat";
     case "curve":
       return `${curveName(facts)}, ${leanWords(facts.leanDeg)}`;
   }
@@ -161,7 +172,9 @@ export function doneSentence(facts: CutFacts): string {
     case "rocked curve":
       return "Done when no flat is left between the two leans and the lines on both ends are met.";
     case "ridges":
-      return "Done when the fingertip feels no ridge along the curve and the lines on both ends are met.";
+      return "Done when the settings meet in even ridges along the curve and the lines on both ends are met; a scraper takes the ridges off.";
+    case "facets":
+      return "Done when each flat just touches the curve drawn on both ends; a scraper, and a block shaped to the curve, take the arrises between them off.";
     case "curve":
       return "Done when one shaving as wide as the sole comes from end to end and the lines on both ends are met.";
   }
@@ -266,11 +279,25 @@ function phrasesOf(facts: CutFacts): readonly string[] {
     }
     case "ridges":
       return [
-        lean,
-        `set ${countWords(facts.placesCount ?? 2)} side by side`,
+        (facts.placesCount ?? 1) > 1
+          ? `set ${countWords(facts.placesCount ?? 1)} side by side: ${settingLeans(facts)}`
+          : lean,
         placeWords(facts, ""),
         "with a fine iron",
-        until || "until no ridge can be felt",
+        until ||
+          `until ${(facts.placesCount ?? 1) > 1 ? "the settings meet" : "it bears on the curve"}${ridgeWords(facts)}`,
+      ];
+    case "facets":
+      return [
+        (facts.placesCount ?? 1) > 1
+          ? `set ${countWords(facts.placesCount ?? 1)}: ${settingLeans(facts)}`
+          : lean,
+        facts.otherLine && facts.line
+          ? `between the line ${lineWords(facts)} and the one ${lineWords({ ...facts, line: facts.otherLine })}`
+          : facts.runsAgainst === "batten"
+            ? guideWords(facts)
+            : "",
+        until || `until each flat just touches the curve${ridgeWords(facts)}`,
       ];
     case "curve":
       return [
@@ -281,6 +308,37 @@ function phrasesOf(facts: CutFacts): readonly string[] {
       ];
   }
 }
+
+/** "leaned 52° and 41° to the right": every setting's own lean, in the order they are worked. */
+function settingLeans(facts: CutFacts): string {
+  const leans = facts.leansDeg ?? [facts.leanDeg];
+  const told: string[] = [];
+  let side = "";
+  for (const [i, leanDeg] of leans.entries()) {
+    const isUpright = Math.abs(leanDeg) < UPRIGHT_BELOW_DEG;
+    const ownSide = isUpright ? "" : leanDeg > 0 ? "left" : "right";
+    const next = leans[i + 1];
+    const nextSide =
+      next === undefined ? "" : Math.abs(next) < UPRIGHT_BELOW_DEG ? "" : next > 0 ? "left" : "right";
+    const leaned = side === ownSide && side !== "" ? "" : "leaned ";
+    told.push(
+      isUpright
+        ? "upright"
+        : `${leaned}${wholeDegrees(leanDeg)}${nextSide === ownSide ? "" : ` to the ${ownSide}`}`,
+    );
+    side = ownSide;
+  }
+  const last = told.pop() ?? "";
+  return told.length > 0 ? `${told.join(", ")} and ${last}` : last;
+}
+
+function ridgeWords(facts: CutFacts): string {
+  if (facts.ridgeMm === undefined || facts.ridgeMm < LEAST_TOLD_RIDGE_MM) return "";
+  return `; ridges ${told(facts.ridgeMm, facts)} high stay, for a scraper`;
+}
+
+/** Lower ridges are felt by nobody, mm. */
+const LEAST_TOLD_RIDGE_MM = 0.02;
 
 function depthBeforeCurve(facts: CutFacts): string {
   return facts.purpose === "waste" && facts.depthMm !== null ? `${told(facts.depthMm, facts)} deep` : "";
@@ -456,6 +514,10 @@ function spokenFraction(whole: number, top: number, bottom: number): string | nu
 function countWords(count: number): string {
   if (count === 2) return "twice";
   return `${COUNTS[count] ?? String(count)} times`;
+}
+
+function numberWords(count: number): string {
+  return count === 2 ? "two" : (COUNTS[count] ?? String(count));
 }
 
 function article(word: string): string {

@@ -53,16 +53,11 @@ function tenths(value: number): string {
   return String(Number(value.toFixed(1))).replace("-", "\u2212");
 }
 
-export function boardPanel(
-  answer: Movement,
-  sawn: Sawn,
-  unit: LengthUnit,
-  heading = "The end of the board",
-): PagePanel {
+function boardPanel(answer: Movement, sawn: Sawn, unit: LengthUnit): PagePanel {
   const write = writerFor(unit);
   const { width, thickness } = answer;
   return {
-    heading,
+    heading: "The end of the board",
     draw: (box) => {
       const thickMm = thickness?.beforeMm ?? width.beforeMm * THICK_RATIO;
       const thickStrain = thickness?.strainRatio ?? 0;
@@ -134,7 +129,7 @@ export function boardPanel(
 }
 
 /** A change to the hundredth of a millimetre or the thousandth of an inch: what a rule cannot show. */
-export function changeText(changeMm: number, unit: LengthUnit): string {
+function changeText(changeMm: number, unit: LengthUnit): string {
   const size = Math.abs(changeMm);
   return unit === "mm" ? `${size.toFixed(2)}\u00a0mm` : `${(size / 25.4).toFixed(3)}\u2033`;
 }
