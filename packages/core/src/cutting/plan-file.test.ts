@@ -138,6 +138,56 @@ type Cut = Record<string, unknown>;
 const cutsOf = (file: Record<string, unknown>): Cut[] => file.cuts as Cut[];
 
 describe("writePlan", () => {
+  test("what older files do not say is kept where it is said", () => {
+    const [mark] = PLAN.marks;
+    const [way] = PLAN.ways;
+    const fuller: Plan = {
+      ...PLAN,
+      gaugeEdge: "right",
+      ways: [{ ...way!, uncut: 3 }],
+      marks: [{ ...mark!, serves: "join", errorFromEdge: 0.332, errorFromFoot: 0.229 }],
+      bands: [
+        {
+          name: "reeds",
+          from: [2, 10],
+          to: [12, 10],
+          width: 10,
+          cuts: [1],
+          linesFrom: "gauge edge",
+          error: 0.3,
+          errorFromEdge: 0.3,
+          errorFromFoot: 0.7,
+        },
+      ],
+      time: {
+        totalMinutes: 12.5,
+        settingMinutes: 6,
+        strokeMinutes: 5,
+        testPieceMinutes: 1,
+        sharpeningMinutes: 0.5,
+        reckonedWith: { setMinutes: 3, sticks: 2 },
+      },
+      finish: {
+        ...PLAN.finish,
+        joins: [
+          {
+            at: [15, 6],
+            kind: "quirk",
+            angle: 90,
+            gap: 0,
+            error: 0.2,
+            errorFromEdge: 0.3,
+            errorFromFoot: 0.2,
+          },
+        ],
+      },
+    };
+    const read = readPlan(writePlan(fuller));
+    expect(read.ok && read.value).toEqual(fuller);
+    const older = readPlan(writePlan(PLAN));
+    expect(older.ok && Object.keys(older.value)).not.toContain("gaugeEdge");
+  });
+
   test("what is written reads back as the very same plan", () => {
     const outcome = readPlan(writePlan(PLAN));
     expect(outcome).toEqual({ ok: true, value: PLAN, warnings: [] });

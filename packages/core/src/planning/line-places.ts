@@ -5,7 +5,7 @@
 import type { Point, Region } from "../curve/index.ts";
 import { distanceMm, pointAt } from "../curve/index.ts";
 import { type PlanMark, spansAlong, turnedBack, turnOf } from "../cutting/index.ts";
-import { BESIDE_MM } from "../measure/index.ts";
+import { BESIDE_MM, SAME_POINT_MM } from "../measure/index.ts";
 import { type Bench, fromGaugeEdgeMm, sidesFromGauge } from "./bench.ts";
 import { endsInPlace, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
 import { isCurved, type TriedCut } from "./try-cut.ts";
@@ -104,7 +104,11 @@ function axisLine(
   const index = draft.onLine?.forPiece ?? draft.shapes[0];
   const own = index === undefined ? null : bench.planned.pieces[index];
   const surface = surfaceAlong(cut.before, aim, up) ?? aim;
-  return lineBeside(bench, surface, own ? nearestFoot(feet, [pointAt(own, 0), pointAt(own, 1)]) : null);
+  return lineBeside(
+    bench,
+    surface,
+    own ? nearestFoot(bench, feet, [pointAt(own, 0), pointAt(own, 1)]) : null,
+  );
 }
 
 /** Where the plane's middle meets the line it is set to. */
@@ -126,7 +130,7 @@ function snipeLine(
   const surface = surfaceBeside(cut.before, end, end === ends.left ? ends.right : ends.left, up);
   // A line at the far end of the curve to come is taken from where that curve begins, if a foot stands there.
   const curve = draft.roomFor === undefined ? null : bench.planned.pieces[draft.roomFor];
-  const beside = nearestFoot(feet, curve ? [end, pointAt(curve, 0), pointAt(curve, 1)] : [end]);
+  const beside = nearestFoot(bench, feet, curve ? [end, pointAt(curve, 0), pointAt(curve, 1)] : [end]);
   return lineBeside(bench, surface, beside && { ...beside, meetsAt: null });
 }
 
@@ -146,21 +150,23 @@ function wallLines(bench: Bench, cut: TriedCut, draft: PlaneDraft, up: Point): L
   return lines;
 }
 
+/** The finished foot nearest to where the new part ends; of two as near, the one nearer to the gauge edge. */
 function nearestFoot(
+  bench: Bench,
   feet: readonly Foot[],
   to: readonly Point[],
 ): { readonly foot: Foot; readonly meetsAt: Point } | null {
-  let best: { readonly foot: Foot; readonly meetsAt: Point } | null = null;
-  let bestMm = NEIGHBOUR_MM;
-  for (const foot of feet)
-    for (const p of to) {
-      const mm = distanceMm(foot.at, p);
-      if (mm <= bestMm) {
-        best = { foot, meetsAt: p };
-        bestMm = mm;
-      }
-    }
-  return best;
+  const near = feet.flatMap((foot) =>
+    to
+      .map((meetsAt) => ({ foot, meetsAt, mm: distanceMm(foot.at, meetsAt) }))
+      .filter(({ mm }) => mm <= NEIGHBOUR_MM),
+  );
+  const [first, ...others] = near;
+  if (!first) return null;
+  return others.reduce((best, one) => {
+    if (Math.abs(one.mm - best.mm) > SAME_POINT_MM) return one.mm < best.mm ? one : best;
+    return fromGaugeEdgeMm(bench, one.foot.at) < fromGaugeEdgeMm(bench, best.foot.at) ? one : best;
+  }, first);
 }
 
 /** Where a line up from the sole leaves the wood as it stands: the place a line can be scribed at. */

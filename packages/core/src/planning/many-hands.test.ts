@@ -47,7 +47,7 @@ class Hand {
   readonly #plan: Plan;
   readonly #hand: HandAccuracy;
   readonly #error: (within95Mm: number) => number;
-  readonly #settings = new Map<string, number>();
+  readonly #settings: { readonly from: string; readonly distanceMm: number; readonly out: number }[] = [];
   readonly #widths = new Map<string, number>();
   readonly #lines = new Map<string, number>();
   readonly #knives = new Map<string, number>();
@@ -109,10 +109,15 @@ class Hand {
     return this.#error(gaugeMm) + this.#error(lineMm) + this.#error(depthMm);
   }
 
+  /** A gauge once set to a distance stays so; a fiftieth of a millimetre is no other setting. */
   #setting(from: string, distanceMm: number): number {
-    return once(this.#settings, `${from}/${Math.round(distanceMm * 100)}`, () =>
-      this.#error(this.#hand.gaugeMm),
+    const known = this.#settings.find(
+      (one) => one.from === from && Math.abs(one.distanceMm - distanceMm) < 0.02,
     );
+    if (known) return known.out;
+    const out = this.#error(this.#hand.gaugeMm);
+    this.#settings.push({ from, distanceMm, out });
+    return out;
   }
 
   #followsWithinMm(cut: PlanCut): number {
@@ -339,6 +344,19 @@ describe("ten thousand hands", () => {
     const plan = planOf(reeds("band", 5), REEDED);
     expect(plan.bands).toHaveLength(1);
     checked(tallied(plan, GOOD_HAND, 20260112));
+  });
+
+  test("what a band would be if it were chained is what the same row of plain reeds is", () => {
+    const chained = planOf(reeds("reeds", 5), REEDED);
+    const claimed = planOf(reeds("band", 5), REEDED).bands?.[0]?.errorFromFoot ?? Number.NaN;
+    const error = errorsFrom(seeded(20260116));
+    const [left, right] = [8, 8 + 5 * 6.35];
+    const out = Array.from({ length: HANDS }, () => {
+      const one = new Hand(chained, GOOD_HAND, error);
+      const foot = (x: number) => one.foot(curvesAt(chained, x)[0] ?? Number.NaN, x);
+      return foot(right) - foot(left);
+    });
+    checked([{ what: "width, chained", expectedMm: claimed, out }]);
   });
 
   test("a hand of other figures, and a band of three", () => {

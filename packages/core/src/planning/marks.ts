@@ -60,6 +60,7 @@ export function placedLines(
   bandLines: BandLines = () => null,
 ): PlacedLines {
   const marks: ReasonedMark[] = [];
+  const settings: Settings = [];
   const placed: PlacedCut[] = [];
   const linesOfCut: (PlacedLine | null)[] = [];
   const feet: Foot[] = [];
@@ -71,7 +72,15 @@ export function placedLines(
       opener === null
         ? linesOf(bench, cut, feet).map((line, k): PlacedLine => {
             const id = `m${marks.length + 1 + k}`;
-            return placedLine(line, { id, cut, follow, placed, hand, band: bandOf(cut, bandLines) });
+            return placedLine(line, {
+              id,
+              cut,
+              follow,
+              placed,
+              settings,
+              hand,
+              band: bandOf(cut, bandLines),
+            });
           })
         : [];
     for (const line of lines) marks.push(markOf(bench, line, number));
@@ -102,15 +111,16 @@ interface LineSetting {
   /** The error of following the line. */
   readonly follow: Spread;
   readonly placed: readonly PlacedCut[];
+  readonly settings: Settings;
   readonly hand: HandAccuracy;
   readonly band: LinesFrom | null;
 }
 
 function placedLine(place: LinePlace, setting: LineSetting): PlacedLine {
-  const { id, cut, follow, placed, hand, band } = setting;
+  const { id, cut, follow, placed, settings, hand, band } = setting;
   const knife = spreadOf(`line ${id}`, hand.lineMm);
   const { from, distanceMm } = place.gauged;
-  const fromEdge = together(settingSpread(from, distanceMm, hand), knife);
+  const fromEdge = together(settingSpread(settings, from, distanceMm, hand), knife);
   const beside = place.foot;
   const footCut = beside && placed[beside.foot.cut - 1];
   const base = { id, place, fromEdge };
@@ -121,7 +131,7 @@ function placedLine(place: LinePlace, setting: LineSetting): PlacedLine {
     return { ...base, fromFoot: null, taken: "gauge edge", serves, errorFromEdgeMm, errorFromFootMm: null };
   }
   const foot = together(footCut.taken, soleSpread(beside.foot.draft, beside.foot.at.x, hand));
-  const fromFoot = together(foot, settingSpread("foot", beside.distanceMm, hand), knife);
+  const fromFoot = together(foot, settingSpread(settings, "foot", beside.distanceMm, hand), knife);
   const ownEnd =
     beside.meetsAt && cut.draft.kind === "plane" ? soleSpread(cut.draft, beside.meetsAt.x, hand) : NO_SPREAD;
   const errorFromEdgeMm = spreadMm(apart(together(fromEdge, follow, ownEnd), foot));
@@ -139,16 +149,23 @@ function placedLine(place: LinePlace, setting: LineSetting): PlacedLine {
   };
 }
 
+/** The settings of gauges and dividers made so far, each by where it is measured from. */
+type Settings = { readonly from: string; readonly distanceMm: number }[];
+
 /** The gauge, or the dividers, stay as they are for every line of one distance. */
-function settingSpread(from: string, distanceMm: number, hand: HandAccuracy): Spread {
+function settingSpread(settings: Settings, from: string, distanceMm: number, hand: HandAccuracy): Spread {
   // A line in the foot itself needs no setting: the point runs in the corner.
   if (from === "foot" && distanceMm < AT_THE_FOOT_MM) return NO_SPREAD;
-  return spreadOf(`${from} ${distanceMm.toFixed(SETTING_DECIMALS)}`, hand.gaugeMm);
+  const known = settings.findIndex(
+    (one) => one.from === from && Math.abs(one.distanceMm - distanceMm) < SAME_SETTING_MM,
+  );
+  const number = known < 0 ? settings.push({ from, distanceMm }) - 1 : known;
+  return spreadOf(`setting ${number + 1}`, hand.gaugeMm);
 }
 
 const AT_THE_FOOT_MM = 0.05;
-/** Settings equal to a hundredth of a millimetre are one to any hand. */
-const SETTING_DECIMALS = 2;
+/** Distances this near are one setting to any hand, mm. */
+const SAME_SETTING_MM = 0.02;
 
 /** How far a place on the sole is out because the sole is wider or narrower than the shelf says. */
 export function soleSpread(draft: PlaneDraft, placeXMm: number, hand: HandAccuracy): Spread {
