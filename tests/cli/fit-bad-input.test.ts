@@ -46,6 +46,19 @@ beforeAll(async () => {
 });
 afterAll(() => bench.clear());
 
+const SIDE = [
+  "side",
+  "--sawn",
+  "flat",
+  "--depth",
+  "380",
+  "--fitted",
+  "9",
+  "--driest",
+  "6",
+  "--wettest",
+  "12",
+];
 const MOVE = ["movement", "--width", "60", "--from", "12", "--to", "6", "--sawn", "flat"];
 
 describe("refused with the value and the remedy", () => {
@@ -147,6 +160,77 @@ describe("refused with the value and the remedy", () => {
     ["humidity of 140 %", ["moisture", "--temperature", "21", "--humidity", "140"], ["140 %", "0 to 100 %"]],
     ["a temperature of 300", ["moisture", "--temperature", "300", "--humidity", "50"], ["300 °C"]],
     ["a temperature of words", ["moisture", "--temperature", "warm", "--humidity", "50"], ["“warm”", "-5"]],
+    ["a hopper of two sides", ["hopper", "--sides", "2", "--slope", "60"], ["2 sides"]],
+    ["a hopper of half a side", ["hopper", "--sides", "4.5", "--slope", "60"], ["whole number"]],
+    [
+      "sides that lean outward past level",
+      ["hopper", "--sides", "4", "--slope", "120"],
+      ["120°", "0° and 90°"],
+    ],
+    ["a hopper without its slope", ["hopper", "--sides", "4"], ["--slope is missing"]],
+    [
+      "a length without a width",
+      ["hopper", "--sides", "4", "--slope", "60", "--length", "200"],
+      ["--width is missing"],
+    ],
+    [
+      "a hopper of negative width",
+      ["hopper", "--sides", "4", "--slope", "60", "--width=-20"],
+      ["less than nothing"],
+    ],
+    ["one moulding alone", ["unlike", "--first", "54x50", "--spring", "38", "--corner", "90"], ["--second"]],
+    [
+      "sizes without a spring",
+      ["unlike", "--first", "54x50", "--second", "30x50", "--corner", "90"],
+      ["--spring is missing"],
+    ],
+    [
+      "a moulding of no projection",
+      ["unlike", "--first", "0x50", "--second", "30x50", "--spring", "38", "--corner", "90"],
+      ["--first"],
+    ],
+    [
+      "unlike mouldings at a corner of 400",
+      ["unlike", "--first", "54x50", "--second", "30x50", "--spring", "38", "--corner", "400"],
+      ["corner of 400°"],
+    ],
+    [
+      "a moulding in a file that is not there",
+      ["unlike", "--first", "gone.svg", "--second", "30x50", "--spring", "38", "--corner", "90"],
+      ["no such file"],
+    ],
+    ["a hip on a slope of nothing", ["hip", "--slope", "0"], ["slope of 0°", "at most 85°"]],
+    ["a hip on an upright side", ["hip", "--slope", "90"], ["slope of 90°"]],
+    ["a hip over a straight wall", ["hip", "--slope", "30", "--corner", "180"], ["corner of 180°"]],
+    ["a side cut of 95", ["hip", "--slope", "30", "--jack", "95"], ["side cut of 95°"]],
+    [
+      "a side cut beyond the corner",
+      ["hip", "--slope", "30", "--jack", "5", "--corner", "60"],
+      ["outside a corner of 60°"],
+    ],
+    [
+      "a side of an unknown timber",
+      [...SIDE, "--timber", "blak chery"],
+      ["no “blak chery”", "Cherry, black"],
+    ],
+    [
+      "a side fitted wetter than its wettest",
+      [...SIDE.map((word) => (word === "9" ? "13" : word)), "--timber", "black cherry"],
+      ["fitted at 13 %"],
+    ],
+    [
+      "a screw behind the back",
+      [...SIDE, "--timber", "black cherry", "--screws", "100,500"],
+      ["500 mm", "380 mm deep"],
+    ],
+    [
+      "a side without its depth",
+      ["side", "--timber", "black cherry", "--sawn", "flat"],
+      ["--depth is missing"],
+    ],
+    ["a timber nobody knows", ["timber", "blak chery"], ["no “blak chery”", "Cherry, black"]],
+    ["ends of one length", ["stick", CORNICE, "--length", "900", "--ends", "50"], ["two lengths"]],
+    ["parts without timber", ["stick", CORNICE, "--length", "900", "--parts", "x"], ["--timber is missing"]],
     ["a stick without a length", ["stick", CORNICE], ["--length is missing"]],
     ["a stick of no length", ["stick", CORNICE, "--length", "0"], ["0 mm long cannot be made"]],
     ["a cant of 90", ["stick", CORNICE, "--length", "900", "--cant", "90"], ["canted by 90°"]],

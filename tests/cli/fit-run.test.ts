@@ -76,10 +76,13 @@ describe("cornice", () => {
     );
     expect(numbers.springFromWallDeg).toBe(38);
     const projectionMm = numbers.projectionMm as number;
-    const [side, front] = numbers.pieces as readonly Piece[];
+    const pieces = numbers.pieces as readonly Piece[];
+    expect(pieces.map(({ kind }) => kind)).toEqual(["return", "wall", "wall", "wall", "return"]);
+    const [, side, front] = pieces;
     expect(front?.longMm).toBeCloseTo(1240 + 2 * projectionMm, 6);
-    expect(side?.longMm).toBeCloseTo(380 + projectionMm, 6);
-    expect((numbers.lengths as { sticksUsed: number }).sticksUsed).toBe(2);
+    expect(side?.longMm).toBeCloseTo(380 + 2 * projectionMm, 6);
+    // One stick holds all five in their order, so every mitre meets in wood that lay side by side.
+    expect(numbers.lengths).toMatchObject({ sticksUsed: 1, neighbours: { meetings: 4, together: 4 } });
   });
 
   test("the office's plinth: a scribe at full size, as high on paper as the moulding", async () => {
@@ -93,11 +96,23 @@ describe("cornice", () => {
       "gauge",
     ];
     const numbers = await numbersOf(...words, "--scribe", scribe);
-    const line = (numbers.scribe as { faceLineMm: readonly (readonly [number, number])[] }).faceLineMm;
+    const scribes = numbers.scribes as readonly {
+      readonly cornerDeg: number;
+      readonly end: string;
+      readonly pieces: readonly number[];
+      readonly faceLineMm: readonly (readonly [number, number])[];
+    }[];
+    // The corner out of square and the square one have an outline each.
+    expect(scribes.map(({ end, pieces }) => [end, pieces])).toEqual([
+      ["left", [3]],
+      ["left", [4]],
+    ]);
+    const line = scribes[0]?.faceLineMm ?? [];
     const text = await bench.read("scribe.svg");
     const [, width, height] = /width="([\d.]+)mm" height="([\d.]+)mm"/.exec(text) ?? [];
     expect(text).toContain(`viewBox="0 0 ${width} ${height}"`);
     // The wide line of the scribe, in millimetres of paper.
+    expect([...text.matchAll(/data-role="scribe"/g)]).toHaveLength(2);
     const drawn = /<g data-role="scribe">[\s\S]*?<\/g>/.exec(text)?.[0] ?? "";
     const wide = [...drawn.matchAll(/d="([^"]+)"[^>]*stroke-width="0.5"/g)].at(-1)?.[1] ?? "";
     const ys = [...wide.matchAll(/[ML]([-\d.]+) ([-\d.]+)/g)].map((found) => Number(found[2]));

@@ -9,7 +9,17 @@ const example = (name: string): string => fileURLToPath(new URL(`../../examples/
 
 const ASKED: readonly (readonly [string, readonly string[]])[] = [
   ["mitre", ["--spring", "38", "--corner", "90"]],
+  ["hopper", ["--sides", "4", "--slope", "60"]],
+  ["unlike", ["--first", "54x50", "--second", "30x50", "--spring", "38", "--corner", "90"]],
   ["frame", ["--sight", "300x400", "--width", "30"]],
+  ["hip", ["--slope", "30"]],
+  [
+    "side",
+    ["--timber", "black cherry", "--sawn", "flat", "--depth", "380", "--fitted", "9", "--driest", "6"].concat(
+      ["--wettest", "12"],
+    ),
+  ],
+  ["timber", ["black", "cherry"]],
   ["cornice", [example("fit/cabinet-cornice.json"), "--section", example("cornice.json")]],
   ["rake", [example("cornice.json"), "--slope", "22.5"]],
   ["rake", ["--slope", "22.5", "--projection", "25", "--height", "25"]],

@@ -1,5 +1,6 @@
 import { type CorniceJob, corniceQuestionOf, readCorniceJob, type SectionSizes } from "mouldwright/job";
 import {
+  type Corner,
   type Cornice,
   type CornicePiece,
   type CorniceQuestion,
@@ -12,15 +13,23 @@ import {
   scribe,
   shareOut,
 } from "mouldwright/making";
-import { cataloguedTrouble, fine, type Outcome, refused, sayTrouble } from "mouldwright/measure";
+import {
+  cataloguedTrouble,
+  fine,
+  type Outcome,
+  refused,
+  SAME_POINT_DEG,
+  sayTrouble,
+  type Trouble,
+} from "mouldwright/measure";
 import type { Section } from "mouldwright/section";
-import { drawCornice, drawRod, drawScribe, writeSvg } from "mouldwright/sheets";
+import { drawCornice, drawRod, drawScribes, type ScribedEnds, writeSvg } from "mouldwright/sheets";
 import type { OptionKinds } from "./arguments.ts";
 import { type Command, note, refuse, troublesOfRefusal } from "./command.ts";
 import { deliver, FIT_OPTIONS, type Figures, figuresFor, type MoreFile } from "./fit-answer.ts";
 import { readSectionInput } from "./input.ts";
 import { lengthsLines, lengthsNumbers } from "./lengths-text.ts";
-import { flatWords } from "./mitre-command.ts";
+import { cutWords } from "./mitre-command.ts";
 import { onlyName } from "./names.ts";
 import { MOST_INPUT_BYTES, readTextFile } from "./read-file.ts";
 import { PLACING_OPTIONS, readPlacing } from "./section-placing.ts";
@@ -58,11 +67,11 @@ export async function corniceCommand(command: Command): Promise<number> {
   if (!question.ok) return refusal(question);
   const answer = cornice(question.value);
   if (!answer.ok) return refusal(answer);
-  const scribed = scribeOf(answer.value, hung, question.value);
+  const scribed = scribesOf(answer.value, hung, question.value);
   if (!scribed.ok) return refusal(scribed);
   const shared = sharedOut(job.value, answer.value);
   if (!shared.ok) return refusal(shared);
-  const more = moreFiles(command, { job: job.value, scribe: scribed.value, shared: shared.value, unit });
+  const more = moreFiles(command, { job: job.value, scribes: scribed.value, shared: shared.value, unit });
   if (!more.ok) return refuse(command, { file: "", troubles: troublesOfRefusal(more) });
   const write = figuresFor(unit);
   return deliver(command, {
@@ -71,21 +80,25 @@ export async function corniceCommand(command: Command): Promise<number> {
     numbers: {
       name: job.value.name,
       ...corniceNumbers(answer.value, question.value),
-      scribe: scribeNumbers(scribed.value),
+      scribes: scribed.value.map(scribeNumbers),
       lengths: shared.value === null ? null : lengthsNumbers(shared.value),
     },
     lines: [
       ...corniceLines(answer.value, question.value, write),
-      ...scribeLines(scribed.value, write),
+      ...scribeLines(scribed.value, hung !== null, answer.value, write),
       ...(shared.value === null ? [] : [...lengthsLines(shared.value, write), ""]),
     ],
     warnings: [...job.warnings, ...answer.warnings, ...scribed.warnings],
-    assumed: [...answer.value.assumed, ...(scribed.value?.assumed ?? []), ...(shared.value?.assumed ?? [])],
+    assumed: [
+      ...answer.value.assumed,
+      ...(scribed.value[0]?.scribe.assumed ?? []),
+      ...(shared.value?.assumed ?? []),
+    ],
     cautions: answer.value.cautions,
     drawing: () =>
       drawCornice(
         answer.value,
-        { name: job.value.name, projectionMm: question.value.projectionMm, scribe: scribed.value },
+        { name: job.value.name, projectionMm: question.value.projectionMm, scribes: scribed.value },
         { unit },
       ),
     more: more.value,
@@ -118,14 +131,46 @@ async function readHung(command: Command, path: string): Promise<Hung | number> 
   };
 }
 
-/** The outline of the first scribed corner; null without a section or without a scribe. */
-function scribeOf(answer: Cornice, hung: Hung | null, { spring }: CorniceQuestion): Outcome<Scribe | null> {
-  const end = answer.pieces
-    .flatMap(({ left, right }) => [left, right])
-    .find(({ joint }) => joint === "scribed");
-  if (hung === null || end === undefined || end.corner === null) return fine(null);
+/** The outline of every scribed corner, those of like angle and hand together; none without a section. */
+function scribesOf(
+  { pieces }: Cornice,
+  hung: Hung | null,
+  { spring }: CorniceQuestion,
+): Outcome<readonly ScribedEnds[]> {
+  if (hung === null) return fine([]);
   const placing = { ...hung.placing, springFromWallDeg: spring.fromWallDeg };
-  return scribe({ section: hung.section, placing, corner: end.corner });
+  const found: ScribedEnds[] = [];
+  const warnings: Trouble[] = [];
+  for (const { piece, end, corner } of scribedEnds(pieces)) {
+    const alike = found.findIndex(
+      (one) => one.end === end && Math.abs(one.scribe.corner.cornerDeg - corner.cornerDeg) <= SAME_POINT_DEG,
+    );
+    const known = found[alike];
+    if (known !== undefined) {
+      found[alike] = { ...known, pieces: [...known.pieces, piece] };
+      continue;
+    }
+    const outline = scribe({ section: hung.section, placing, corner });
+    if (!outline.ok) return outline;
+    if (found.length === 0) warnings.push(...outline.warnings);
+    found.push({ scribe: outline.value, end, pieces: [piece] });
+  }
+  return fine(found, warnings);
+}
+
+interface ScribedEnd {
+  readonly piece: number;
+  readonly end: "left" | "right";
+  readonly corner: Corner;
+}
+
+function scribedEnds(pieces: readonly CornicePiece[]): readonly ScribedEnd[] {
+  return pieces.flatMap((piece) =>
+    (["left", "right"] as const).flatMap((end): ScribedEnd[] => {
+      const { joint, corner } = piece[end];
+      return joint === "scribed" && corner !== null ? [{ piece: piece.number, end, corner }] : [];
+    }),
+  );
 }
 
 /** The pieces along the sticks of the file, in their order round the room; null where it names none. */
@@ -151,7 +196,7 @@ function moreFiles(
   { given }: Command,
   made: {
     readonly job: CorniceJob;
-    readonly scribe: Scribe | null;
+    readonly scribes: readonly ScribedEnds[];
     readonly shared: SharedOut | null;
     readonly unit: "mm" | "in";
   },
@@ -160,9 +205,9 @@ function moreFiles(
   const files: MoreFile[] = [];
   const scribePath = given.values.get("scribe");
   if (scribePath !== undefined) {
-    if (made.scribe === null)
+    if (made.scribes.length === 0)
       return cannot("scribe", scribePath, "it with --section and a run that has a scribed corner");
-    const text = writeSvg(drawScribe(made.scribe, job.name, { unit }));
+    const text = writeSvg(drawScribes(made.scribes, job.name, { unit }));
     files.push({ path: scribePath, text, holds: "The scribe stands at full size", folder: "there" });
   }
   const rodPath = given.values.get("rod");
@@ -197,10 +242,11 @@ function corniceNumbers(answer: Cornice, { spring, projectionMm, heightMm }: Cor
   };
 }
 
-function scribeNumbers(answer: Scribe | null): Readonly<Record<string, unknown>> | null {
-  if (answer === null) return null;
+function scribeNumbers({ scribe: answer, end, pieces }: ScribedEnds): Readonly<Record<string, unknown>> {
   const pairs = (points: Scribe["faceLine"]) => points.map(({ x, y }) => [x, y]);
   return {
+    pieces,
+    end,
     cornerDeg: answer.corner.cornerDeg,
     mitreFirst: answer.mitreFirst,
     sawLeanDeg: answer.sawLeanDeg,
@@ -241,7 +287,7 @@ function pieceLines(piece: CornicePiece, write: Figures): readonly string[] {
 function endWords(end: PieceEnd, write: Figures): string {
   if (end.joint === "square") return "square cut";
   if (end.joint === "against a wall") return "square cut, against a wall";
-  const cut = `mitre ${write.sawDeg(end.laidFlat.mitreDeg)}, bevel ${write.sawDeg(end.laidFlat.bevelDeg)}; laid flat: ${flatWords(end.laidFlat)}`;
+  const cut = `mitre ${write.sawDeg(end.laidFlat.mitreDeg)}, bevel ${write.sawDeg(end.laidFlat.bevelDeg)}; laid flat: ${cutWords(end.laidFlat)}`;
   const corner =
     end.corner === null ? "" : ` at the ${end.corner.kind} corner of ${write.sawDeg(end.corner.cornerDeg)}`;
   switch (end.joint) {
@@ -254,14 +300,29 @@ function endWords(end: PieceEnd, write: Figures): string {
   }
 }
 
-function scribeLines(answer: Scribe | null, write: Figures): readonly string[] {
-  if (answer === null) return [];
+function scribeLines(
+  scribes: readonly ScribedEnds[],
+  hasSection: boolean,
+  { pieces }: Cornice,
+  write: Figures,
+): readonly string[] {
+  if (!hasSection) {
+    return scribedEnds(pieces).length === 0
+      ? []
+      : ["Scribes: with --section FILE their outlines are reckoned, and --scribe FILE.svg draws them.", ""];
+  }
+  if (scribes.length === 0) return [];
+  return [
+    ...scribes.map((one) => scribeWords(one, write)),
+    "--scribe FILE.svg draws each outline at full size.",
+    "",
+  ];
+}
+
+function scribeWords({ scribe: answer, end, pieces }: ScribedEnds, write: Figures): string {
   const lean =
     answer.sawLeanDeg === 0
       ? "saw square to the wall"
-      : `lean the coping saw ${write.sawDeg(Math.abs(answer.sawLeanDeg))} from square to the wall`;
-  return [
-    `Scribe: saw mitre ${write.sawDeg(answer.mitreFirst.mitreDeg)}, bevel ${write.sawDeg(answer.mitreFirst.bevelDeg)}, follow its arris on the face, and ${lean}. --scribe FILE.svg draws the outline at full size.`,
-    "",
-  ];
+      : `lean the coping saw ${write.sawDeg(Math.abs(answer.sawLeanDeg))} from square to the wall, ${answer.sawLeanDeg > 0 ? "taking more off the back than off the face" : "taking less off the back than off the face"}`;
+  return `Scribe, ${end} end of ${pieces.length === 1 ? "piece" : "pieces"} ${write.list(pieces.map(String))}, inside corner of ${write.sawDeg(answer.corner.cornerDeg)}: saw mitre ${write.sawDeg(answer.mitreFirst.mitreDeg)}, bevel ${write.sawDeg(answer.mitreFirst.bevelDeg)}, follow its arris on the face, and ${lean}.`;
 }

@@ -20,7 +20,8 @@ import { type OptionKinds, readLengthOption, readPlace, readSize, wrongValue } f
 import { type Command, refuse, troublesOfRefusal } from "./command.ts";
 import { deliver, FIT_OPTIONS, type Figures, figuresFor } from "./fit-answer.ts";
 import { firstRefusal, missing, nameTooMany, readCount, readLengthIf } from "./fit-options.ts";
-import { readSeason, TIMBER_OPTIONS } from "./timber-options.ts";
+import { notRead, type Read } from "./input.ts";
+import { readSeason, readTimber, TIMBER_OPTIONS } from "./timber-options.ts";
 
 export const FRAME_OPTIONS: OptionKinds = {
   sight: { value: true, sample: "--sight 300x400" },
@@ -62,8 +63,8 @@ export async function frameCommand(command: Command): Promise<number> {
   const sizes = { rebateMm: rebate.value ?? 0, allowanceMm: allowance.value ?? 0 };
   const answer = frame({ ...stated.value, widthMm: widths.value, ...sizes });
   if (!answer.ok) return refusal(answer);
-  const seasons = readSeasons(command, unit, answer.value);
-  if (!seasons.ok) return refusal(seasons);
+  const seasons = await readSeasons(command, unit, answer.value);
+  if (!seasons.ok) return refuse(command, seasons);
   const write = figuresFor(unit);
   return deliver(command, {
     unit,
@@ -137,18 +138,26 @@ function readWidths({ given }: Command, unit: LengthUnit): Outcome<number | read
 }
 
 /** The mitre's seasons, if a timber was named: at the corner that opens most, in the widest rail. */
-function readSeasons(command: Command, unit: LengthUnit, { rails }: Frame): Outcome<MitreSeasons | null> {
+async function readSeasons(
+  command: Command,
+  unit: LengthUnit,
+  { rails }: Frame,
+): Promise<Read<MitreSeasons | null>> {
   const { values } = command.given;
-  if (!["timber", "from", "to", "sawn", "gap"].some((option) => values.has(option))) return fine(null);
-  const season = readSeason(command);
-  if (!season.ok) return season;
+  const asks = ["timber", "timbers", "from", "to", "sawn", "gap"];
+  if (!asks.some((option) => values.has(option))) return { ok: true, value: null, warnings: [] };
+  const timber = await readTimber(command);
+  if (!timber.ok) return timber;
+  const season = readSeason(command, timber.value);
+  if (!season.ok) return notRead("", season);
   const gap = readLengthIf(command.given, "gap", unit);
-  if (!gap.ok) return gap;
+  if (!gap.ok) return notRead("", gap);
   // The gap grows with the width and with the cosine of half the corner: widest rail, sharpest corner.
   const widthMm = Math.max(...rails.map((rail) => rail.widthMm));
   const cornerDeg = Math.min(...rails.map(({ start }) => start.cornerDeg));
   const answer = mitreSeasons({ ...season.value, widthMm, cornerDeg, wishedGapMm: gap.value });
-  return answer.ok ? fine(answer.value, [...season.warnings, ...answer.warnings]) : answer;
+  if (!answer.ok) return notRead("", answer);
+  return { ok: true, value: answer.value, warnings: [...timber.warnings, ...answer.warnings] };
 }
 
 function frameNumbers(answer: Frame, seasons: MitreSeasons | null): Readonly<Record<string, unknown>> {

@@ -6,6 +6,8 @@ import { CORNICE_OPTIONS, corniceCommand } from "./cornice-command.ts";
 import { EXIT } from "./exit-codes.ts";
 import { FRAME_OPTIONS, frameCommand } from "./frame-command.ts";
 import { COMMANDS, type CommandName, HELP, versionText } from "./help.ts";
+import { HIP_OPTIONS, hipCommand } from "./hip-command.ts";
+import { HOPPER_OPTIONS, hopperCommand } from "./hopper-command.ts";
 import { type Io, processIo } from "./io.ts";
 import { LENGTHS_OPTIONS, lengthsCommand } from "./lengths-command.ts";
 import { MITRE_OPTIONS, mitreCommand } from "./mitre-command.ts";
@@ -18,7 +20,10 @@ import { recutCommand } from "./recut-command.ts";
 import { reportOf } from "./report.ts";
 import { sectionCommand } from "./section-command.ts";
 import { shelfCommand } from "./shelf-command.ts";
+import { SIDE_OPTIONS, sideCommand } from "./side-command.ts";
 import { STICK_OPTIONS, stickCommand } from "./stick-command.ts";
+import { TIMBER_COMMAND_OPTIONS, timberCommand } from "./timber-command.ts";
+import { UNLIKE_OPTIONS, unlikeCommand } from "./unlike-command.ts";
 
 const UNIT: OptionKinds = { unit: { value: true, sample: "--unit in" } };
 const STICK: OptionKinds = {
@@ -53,11 +58,16 @@ const RUN: Readonly<
   shelf: { options: UNIT, run: shelfCommand },
   stick: { options: STICK_OPTIONS, run: stickCommand },
   mitre: { options: MITRE_OPTIONS, run: mitreCommand },
+  hopper: { options: HOPPER_OPTIONS, run: hopperCommand },
+  unlike: { options: UNLIKE_OPTIONS, run: unlikeCommand },
   frame: { options: FRAME_OPTIONS, run: frameCommand },
   cornice: { options: CORNICE_OPTIONS, run: corniceCommand },
   rake: { options: RAKE_OPTIONS, run: rakeCommand },
+  hip: { options: HIP_OPTIONS, run: hipCommand },
   lengths: { options: LENGTHS_OPTIONS, run: lengthsCommand },
   movement: { options: MOVEMENT_OPTIONS, run: movementCommand },
+  side: { options: SIDE_OPTIONS, run: sideCommand },
+  timber: { options: TIMBER_COMMAND_OPTIONS, run: timberCommand },
   moisture: { options: MOISTURE_OPTIONS, run: moistureCommand },
 };
 

@@ -1,18 +1,9 @@
-import {
-  type Corner,
-  cornerFromAngle,
-  cornerFromTriangle,
-  type Mitre,
-  mitre,
-  type SawCut,
-  type Spring,
-  springFrom,
-  springFromLegs,
-} from "mouldwright/making";
-import { fine, type LengthUnit, type Outcome, parseLength } from "mouldwright/measure";
+import { type Mitre, mitre, type SawCut, type Spring, springFrom, springFromLegs } from "mouldwright/making";
+import type { LengthUnit, Outcome } from "mouldwright/measure";
 import { drawMitre } from "mouldwright/sheets";
-import { type OptionKinds, readChoice, wrongValue } from "./arguments.ts";
+import { type OptionKinds, readChoice } from "./arguments.ts";
 import { type Command, refuse, troublesOfRefusal } from "./command.ts";
+import { CORNER_OPTIONS, cornerSaid, readCorner } from "./corner-options.ts";
 import { deliver, FIT_OPTIONS, type Figures, figuresFor } from "./fit-answer.ts";
 import { firstRefusal, missing, nameTooMany, readAngle, readLengthIf, readSizeIf } from "./fit-options.ts";
 
@@ -20,9 +11,7 @@ export const MITRE_OPTIONS: OptionKinds = {
   spring: { value: true, sample: "--spring 38" },
   from: { value: true, sample: "--from ceiling" },
   legs: { value: true, sample: "--legs 40x52" },
-  corner: { value: true, sample: "--corner 90" },
-  triangle: { value: true, sample: "--triangle 600,800,1004" },
-  kind: { value: true, sample: "--kind outside" },
+  ...CORNER_OPTIONS,
   width: { value: true, sample: "--width 60" },
   leans: { value: true, sample: "--leans right" },
   ...FIT_OPTIONS,
@@ -33,12 +22,11 @@ export async function mitreCommand(command: Command): Promise<number> {
   const { given } = command;
   const unit = command.askedUnit ?? "mm";
   const tooMany = nameTooMany(given);
-  const kind = readChoice(given, "kind", ["inside", "outside"]);
   const leans = readChoice(given, "leans", ["left", "right"]);
   const width = readLengthIf(given, "width", unit);
   const spring = readSpring(command, unit);
-  const corner = kind.ok ? readCorner(command, unit, kind.value) : kind;
-  const wrong = firstRefusal([...(tooMany === null ? [] : [tooMany]), kind, leans, width, spring, corner]);
+  const corner = readCorner(command, unit);
+  const wrong = firstRefusal([...(tooMany === null ? [] : [tooMany]), leans, width, spring, corner]);
   if (wrong !== null) return refuse(command, { file: "", troubles: troublesOfRefusal(wrong) });
   if (!spring.ok || !corner.ok || !width.ok || !leans.ok) return refuse(command, { file: "", troubles: [] });
   const answer = mitre({
@@ -73,41 +61,6 @@ function readSpring(command: Command, unit: LengthUnit): Outcome<Spring> {
   return springFrom(from.value ?? "wall", springDeg.value);
 }
 
-function readCorner(
-  command: Command,
-  unit: LengthUnit,
-  kind: "inside" | "outside" | undefined,
-): Outcome<Corner> {
-  const { given } = command;
-  const triangle = given.values.get("triangle");
-  if (triangle !== undefined) {
-    const sides = readThreeLengths(triangle, unit);
-    if (!sides.ok) return sides;
-    const [alongFirstMm, alongSecondMm, acrossMm] = sides.value;
-    return cornerFromTriangle({ alongFirstMm, alongSecondMm, acrossMm }, kind ?? "inside");
-  }
-  const cornerDeg = readAngle(given, "corner");
-  if (!cornerDeg.ok) return cornerDeg;
-  if (cornerDeg.value === undefined) return missing("corner", "90");
-  return cornerFromAngle(cornerDeg.value, kind);
-}
-
-function readThreeLengths(typed: string, unit: LengthUnit): Outcome<readonly [number, number, number]> {
-  const sides = typed.split(/[,;]/);
-  const lengths = sides.map((side) => parseLength(side, { unit, where: "--triangle" }));
-  const wrong = lengths.find((one) => !one.ok);
-  if (sides.length !== 3) {
-    return wrongValue(
-      "triangle",
-      typed,
-      "three lengths with commas between: along one wall, along the other, across",
-    );
-  }
-  if (wrong !== undefined && !wrong.ok) return wrong;
-  const [a, b, c] = lengths.map((one) => (one.ok ? one.value.mm : 0));
-  return fine([a ?? 0, b ?? 0, c ?? 0]);
-}
-
 function mitreNumbers(answer: Mitre): Readonly<Record<string, unknown>> {
   const { spring, corner, laidFlat, heldAtSpring, convention } = answer;
   return {
@@ -128,19 +81,13 @@ function mitreNumbers(answer: Mitre): Readonly<Record<string, unknown>> {
 function mitreLines(answer: Mitre, write: Figures): readonly string[] {
   const { spring, corner, laidFlat, heldAtSpring, shootingBoard } = answer;
   const through = corner.kind === "outside" ? ", measured through the solid" : "";
-  const sure =
-    corner.degPerMm === null
-      ? []
-      : [
-          `Measured by three lengths: if the length across is 1 mm out, the corner is ${corner.degPerMm.toFixed(2)}° out.`,
-        ];
   return [
     `The spring is the angle between the flat back and the wall: ${write.sawDeg(spring.fromWallDeg)} from the wall, which is ${write.sawDeg(spring.fromCeilingDeg)} from the ceiling. The corner is ${corner.kind}, ${write.sawDeg(corner.cornerDeg)} between the walls${through}. Left and right as you face the corner. Mitre is the saw's swing from a square cut, bevel the blade's lean from upright.`,
-    ...sure,
+    ...cornerSaid(corner),
     "",
     `Laid flat on its back, face up: mitre ${write.sawDeg(laidFlat.mitreDeg)}, bevel ${write.sawDeg(laidFlat.bevelDeg)}.`,
-    `  Left-hand piece   ${flatWords(laidFlat.leftPiece)}`,
-    `  Right-hand piece  ${flatWords(laidFlat.rightPiece)}`,
+    `  Left-hand piece   ${cutWords(laidFlat.leftPiece)}`,
+    `  Right-hand piece  ${cutWords(laidFlat.rightPiece)}`,
     `Held at its spring, upside down, the wall's side against the fence: mitre ${write.sawDeg(heldAtSpring.mitreDeg)}, blade upright.`,
     `  Left-hand piece   ${heldWords(heldAtSpring.leftPiece)}`,
     `  Right-hand piece  ${heldWords(heldAtSpring.rightPiece)}`,
@@ -150,7 +97,7 @@ function mitreLines(answer: Mitre, write: Figures): readonly string[] {
   ];
 }
 
-export function flatWords(cut: SawCut): string {
+export function cutWords(cut: SawCut): string {
   const lean = cut.bladeLeans === "upright" ? "blade upright" : `blade leans ${cut.bladeLeans}`;
   return `${cut.edgeAtFence} at the fence, ${heldHandle(cut)}, ${lean}, keep the part on the ${cut.keep}`;
 }

@@ -12,7 +12,7 @@ import type { OptionKinds } from "./arguments.ts";
 import { type Command, refuse, troublesOfRefusal } from "./command.ts";
 import { deliver, FIT_OPTIONS, type Figures, figuresFor } from "./fit-answer.ts";
 import { firstRefusal, missing, nameTooMany, readLengthIf } from "./fit-options.ts";
-import { readSeason, type Season, TIMBER_OPTIONS } from "./timber-options.ts";
+import { readSeason, readTimber, type Season, TIMBER_OPTIONS } from "./timber-options.ts";
 
 export const MOVEMENT_OPTIONS: OptionKinds = {
   ...TIMBER_OPTIONS,
@@ -25,9 +25,13 @@ export const MOVEMENT_OPTIONS: OptionKinds = {
 export async function movementCommand(command: Command): Promise<number> {
   const { given } = command;
   const unit = command.askedUnit ?? "mm";
+  const tooMany = nameTooMany(given);
+  if (tooMany !== null) return refuse(command, { file: "", troubles: troublesOfRefusal(tooMany) });
+  const timber = await readTimber(command);
+  if (!timber.ok) return refuse(command, timber);
   const sizes = readSizes(command, unit);
-  const season = readSeason(command);
-  const wrong = nameTooMany(given) ?? firstRefusal([sizes, season]);
+  const season = readSeason(command, timber.value);
+  const wrong = firstRefusal([sizes, season]);
   if (wrong !== null) return refuse(command, { file: "", troubles: troublesOfRefusal(wrong) });
   if (!sizes.ok || !season.ok) return refuse(command, { file: "", troubles: [] });
   const answer = movement({ ...season.value, ...sizes.value });
@@ -37,7 +41,7 @@ export async function movementCommand(command: Command): Promise<number> {
     file: "",
     numbers: movementNumbers(answer.value, season.value),
     lines: movementLines(answer.value, season.value, unit, figuresFor(unit)),
-    warnings: [...season.warnings, ...answer.warnings],
+    warnings: [...timber.warnings, ...answer.warnings],
     assumed: answer.value.assumed,
     cautions: [],
     drawing: () => drawMovement(answer.value, season.value, { unit }),
@@ -101,18 +105,18 @@ function movementLines(
     `  Width      ${changeLine(width, unit, write)}`,
     ...(thickness === null ? [] : [`  Thickness  ${changeLine(thickness, unit, write)}`]),
     "",
-    `Reckoned ${formula === "coefficients" ? "by the coefficients of movement" : "by the wider formula, from the whole shrinkage"} (${figures.source.where}; ${figures.source.standing}). The other formula gives ${signed(otherFormulaChangeMm, unit)} for the width.`,
+    `Reckoned ${formula === "coefficients" ? "by the coefficients of movement" : "by the wider formula, from the whole shrinkage"} (${figures.source.where}; ${figures.source.standing}). The other formula gives ${signedChange(otherFormulaChangeMm, unit)} for the width.`,
     ...note,
     "",
   ];
 }
 
 function changeLine({ beforeMm, changeMm, afterMm }: SizeChange, unit: LengthUnit, write: Figures): string {
-  return `${write.length(beforeMm)} becomes ${write.exact(afterMm)}: ${signed(changeMm, unit)}`;
+  return `${write.length(beforeMm)} becomes ${write.exact(afterMm)}: ${signedChange(changeMm, unit)}`;
 }
 
 /** A change to the hundredth of a millimetre or the thousandth of an inch, with its sign. */
-function signed(changeMm: number, unit: LengthUnit): string {
+export function signedChange(changeMm: number, unit: LengthUnit): string {
   const sign = changeMm > 0 ? "+" : changeMm < 0 ? "−" : "";
   const size = Math.abs(changeMm);
   return unit === "mm" ? `${sign}${size.toFixed(2)} mm` : `${sign}${(size / INCH_MM).toFixed(3)}″`;

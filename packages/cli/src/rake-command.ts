@@ -19,7 +19,7 @@ import { type Command, note, readPlacement, refuse, troublesOfRefusal } from "./
 import { deliver, FIT_OPTIONS, type Figures, figuresFor, type MoreFile } from "./fit-answer.ts";
 import { firstRefusal, missing, nameTooMany, readAngle, readLengthIf } from "./fit-options.ts";
 import { readSectionInput, unitOf } from "./input.ts";
-import { flatWords } from "./mitre-command.ts";
+import { cutWords } from "./mitre-command.ts";
 import { onlyName } from "./names.ts";
 import { type FoundPlacing, PLACING_OPTIONS, readPlacing } from "./section-placing.ts";
 
@@ -247,7 +247,7 @@ function rakeLines(
   const member = (name: string, one: RakedMember): string =>
     `  ${name}  height ${write.length(one.heightMm)}, spring ${write.sawDeg(one.springFromWallDeg)} from the wall`;
   const cut = (name: string, one: SawCut): string =>
-    `  ${name}  mitre ${write.sawDeg(one.mitreDeg)}, bevel ${write.sawDeg(one.bevelDeg)}; ${flatWords(one)}`;
+    `  ${name}  mitre ${write.sawDeg(one.mitreDeg)}, bevel ${write.sawDeg(one.bevelDeg)}; ${cutWords(one)}`;
   return [
     `The slope is ${write.sawDeg(slopeDeg)} from level, up to the right as seen from the front. Heights of the rake are measured square to the slope, those of the level moulding and the upper return plumb; projections from the wall. The ${placing.wallEdge} lies at the wall, the back ${write.sawDeg(placing.springFromWallDeg)} from it (${said}).`,
     "",

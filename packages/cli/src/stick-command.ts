@@ -1,3 +1,4 @@
+import { join } from "node:path";
 import { type Plan, readPlan } from "mouldwright/cutting";
 import {
   type BuiltUp,
@@ -5,6 +6,7 @@ import {
   builtUp,
   type GrainSeen,
   type SpringBevel,
+  type StickAllowances,
   type StickAnswer,
   type StickQuestion,
   type StockSize,
@@ -12,11 +14,11 @@ import {
   type WayOfWorking,
 } from "mouldwright/making";
 import { fine, type LengthUnit, type Outcome } from "mouldwright/measure";
-import type { Section } from "mouldwright/section";
+import { type Section, writeSvgSection } from "mouldwright/section";
 import { drawStick } from "mouldwright/sheets";
-import { type OptionKinds, readChoice } from "./arguments.ts";
+import { type OptionKinds, readChoice, readLengthOption, wrongValue } from "./arguments.ts";
 import { type Command, note, readPlacement, refuse, troublesOfRefusal } from "./command.ts";
-import { deliver, FIT_OPTIONS, type Figures, figuresFor } from "./fit-answer.ts";
+import { deliver, FIT_OPTIONS, type Figures, figuresFor, type MoreFile } from "./fit-answer.ts";
 import { firstRefusal, missing, readAngle, readCount, readLengthIf, readSizeIf } from "./fit-options.ts";
 import { notRead, type Read, readSectionInput, unitOf } from "./input.ts";
 import { onlyName } from "./names.ts";
@@ -28,6 +30,9 @@ export const STICK_OPTIONS: OptionKinds = {
   cant: { value: true, sample: "--cant 15" },
   count: { value: true, sample: "--count 2" },
   timber: { value: true, sample: "--timber 90x22" },
+  parts: { value: true, sample: "--parts built-up" },
+  sawn: { value: true, sample: "--sawn 6x4" },
+  ends: { value: true, sample: "--ends 50,25" },
   rises: { value: true, sample: "--rises 2" },
   drifts: { value: true, sample: "--drifts=-1" },
   plan: { value: true, sample: "--plan plan.json" },
@@ -60,8 +65,11 @@ export async function stickCommand(command: Command): Promise<number> {
   if (!question.ok) return refuse(command, { file: "", troubles: troublesOfRefusal(question) });
   const answer = stickFor(question.value);
   if (!answer.ok) return refuse(command, { file: path.value, troubles: troublesOfRefusal(answer) });
-  const built = readBuiltUp(command, unit, section, question.value.lengthMm);
+  const { lengthMm, allowances = {} } = question.value;
+  const built = readBuiltUp(command, unit, section, lengthMm, allowances);
   if (!built.ok) return refuse(command, { file: path.value, troubles: troublesOfRefusal(built) });
+  const parts = partFiles(command, unit, built.value);
+  if (!parts.ok) return refuse(command, { file: "", troubles: troublesOfRefusal(parts) });
   note(command, path.value, input.warnings, unit);
   const write = figuresFor(unit);
   return deliver(command, {
@@ -73,6 +81,7 @@ export async function stickCommand(command: Command): Promise<number> {
     assumed: [...answer.value.assumed, ...(built.value?.assumed ?? [])],
     cautions: answer.value.cautions,
     drawing: () => drawStick(answer.value, built.value, { unit }),
+    more: parts.value,
     inputs: [path.value, ...(planPath === undefined ? [] : [planPath])],
   });
 }
@@ -85,20 +94,22 @@ async function readPlanFile(path: string): Promise<Read<Plan>> {
 }
 
 function readQuestion(
-  { given }: Command,
+  command: Command,
   unit: LengthUnit,
   section: Section,
   plan: Plan | undefined,
 ): Outcome<StickQuestion> {
+  const { given } = command;
+  const allowances = readAllowances(command, unit);
   const length = readLengthIf(given, "length", unit);
   const way = readChoice(given, "way", ["flat", "bevelled", "canted"]);
   const cant = readAngle(given, "cant");
   const count = readCount(given, "count");
   const rises = readAngle(given, "rises");
   const drifts = readAngle(given, "drifts");
-  const wrong = firstRefusal([length, way, cant, count, rises, drifts]);
+  const wrong = firstRefusal([length, way, cant, count, rises, drifts, allowances]);
   if (wrong !== null) return wrong;
-  if (!length.ok || !way.ok || !cant.ok || !count.ok || !rises.ok || !drifts.ok)
+  if (!length.ok || !way.ok || !cant.ok || !count.ok || !rises.ok || !drifts.ok || !allowances.ok)
     return missing("length", "1200");
   if (length.value === undefined) return missing("length", "1200");
   const isGrainSeen = rises.value !== undefined || drifts.value !== undefined;
@@ -107,11 +118,56 @@ function readQuestion(
     section,
     way: WAYS[way.value ?? (cant.value === undefined ? "flat" : "canted")],
     lengthMm: length.value,
+    allowances: allowances.value,
     ...(count.value === undefined ? {} : { count: count.value }),
     ...(cant.value === undefined ? {} : { cantDeg: cant.value }),
     ...(isGrainSeen ? { grain } : {}),
     ...(plan === undefined ? {} : { plan }),
   });
+}
+
+/** What is bought and planed over the planed stick, mm; only what was said. */
+function readAllowances({ given }: Command, unit: LengthUnit): Outcome<Partial<StickAllowances>> {
+  const sawn = readSizeIf(given, "sawn", unit);
+  if (!sawn.ok) return sawn;
+  const typed = given.values.get("ends");
+  const ends = typed?.split(/[,;]/) ?? [];
+  if (typed !== undefined && ends.length !== 2) {
+    const wanted = "two lengths with a comma between: for planing on and off, and for checks, such as 50,25";
+    return wrongValue("ends", typed, wanted);
+  }
+  const lengths: number[] = [];
+  for (const end of ends) {
+    const length = readLengthOption("ends", end, unit);
+    if (!length.ok) return length;
+    lengths.push(length.value);
+  }
+  const [planingMm, endChecksMm] = lengths;
+  return fine({
+    ...(sawn.value === undefined
+      ? {}
+      : { sawnWidthMm: sawn.value.widthMm, sawnThicknessMm: sawn.value.thicknessMm }),
+    ...(planingMm === undefined || endChecksMm === undefined ? {} : { planingMm, endChecksMm }),
+  });
+}
+
+/** Each part of a built-up section as a drawing that the planner reads. */
+function partFiles(
+  { given }: Command,
+  unit: LengthUnit,
+  built: BuiltUp | null,
+): Outcome<readonly MoreFile[]> {
+  const folder = given.values.get("parts");
+  if (folder === undefined) return fine([]);
+  if (built === null) return missing("timber", "90x22");
+  return fine(
+    built.best.parts.map(({ number, section, work }) => ({
+      folder: "made",
+      path: join(folder, `part-${number}.svg`),
+      text: writeSvgSection(section, { unit }),
+      holds: `Part ${number}${work === "square" ? ", square all round," : ""} stands`,
+    })),
+  );
 }
 
 /** The section parted into sticks of the timber at hand; null where no timber was given. */
@@ -120,10 +176,13 @@ function readBuiltUp(
   unit: LengthUnit,
   section: Section,
   lengthMm: number,
+  allowances: Partial<StickAllowances>,
 ): Outcome<BuiltUp | null> {
   const timber = readSizeIf(given, "timber", unit);
   if (!timber.ok) return timber;
-  return timber.value === undefined ? fine(null) : builtUp({ section, timber: timber.value, lengthMm });
+  return timber.value === undefined
+    ? fine(null)
+    : builtUp({ section, timber: timber.value, lengthMm, allowances });
 }
 
 function stickNumbers(answer: StickAnswer, built: BuiltUp | null): Readonly<Record<string, unknown>> {

@@ -1,5 +1,6 @@
 export { chain, chainFromVertices, verticesOf } from "./chain.ts";
 export { type Extents, extentsOf } from "./extents.ts";
+export { type CircleFit, type CircleFitting, fitCircle } from "./fit-circle.ts";
 export { flatRingAreaMm2, regionExtents } from "./flat-ring.ts";
 export { flatRingOf, flattenPiece } from "./flatten.ts";
 export { type Crossing, type Hit, intersect } from "./intersect.ts";

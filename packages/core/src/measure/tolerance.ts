@@ -134,3 +134,12 @@ export const DEPENDENT_RATIO = 1e-12;
 
 /** Wood thinner than this that stands between two cuts comes away with the shaving, mm: a fifth of the finest shaving. */
 export const FIN_MM = 0.01;
+
+/** A step of an iteration smaller than this part of what it improves no longer improves it, no unit. */
+export const CONVERGED_RATIO = 1e-14;
+
+/** How far a corner of a chain of short lines may lie off the arc that the lines stand for, mm: files keep hundredths. */
+export const CORNER_NOISE_MM = 0.005;
+
+/** A line that leaves the arc it may stand for by more than this is a facet, mm: half of what a face may be off anyway. */
+export const CHORD_SAGITTA_MM = 0.1;

@@ -12,6 +12,7 @@ import {
   selfCrossings,
 } from "../curve/index.ts";
 import { DRAWING_NOISE_MM, SAME_POINT_MM } from "../measure/index.ts";
+import { type ChordsTaken, chordsAsCurves } from "./fit-chords.ts";
 import { inspectSection } from "./inspect.ts";
 import type { SettledPiece } from "./read-arcs.ts";
 import {
@@ -69,7 +70,9 @@ export function placeSection(reading: Reading, drawn: DrawnSection): Section | n
   const joined = joinNearEnds(verticesOfPieces(drawn.outline, frame.move));
   warnNoise(reading, "noise-ends", joined);
   const onSides = settleOnSides(joined.vertices, frame.sides);
-  const crowns = settleCrowns(joinNearEnds({ ...onSides, places: 0 }).vertices, frame.box);
+  const chords = chordsAsCurves(joinNearEnds({ ...onSides, places: 0 }).vertices);
+  warnChords(reading, chords);
+  const crowns = settleCrowns(chords.vertices, frame.box);
   const places = onSides.places + crowns.places;
   const farthestMm = Math.max(onSides.farthestMm, crowns.farthestMm);
   warnNoise(reading, "noise-sides", { places, farthestMm });
@@ -85,6 +88,14 @@ function warnNoise(
 ): void {
   const { places, farthestMm } = found;
   if (places > 0) warn(reading, code, "", { places, farthestMm });
+}
+
+function warnChords(
+  reading: Reading,
+  { arcLines, arcs, freeLines, freeCurves, farthestMm }: ChordsTaken,
+): void {
+  if (arcs > 0) warn(reading, "chords-taken-as-arcs", "", { lines: arcLines, arcs, farthestMm });
+  if (freeCurves > 0) warn(reading, "chords-taken-as-curves", "", { lines: freeLines, curves: freeCurves });
 }
 
 interface StickFrame {

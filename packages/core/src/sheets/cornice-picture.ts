@@ -1,23 +1,19 @@
 /** A run of cornice from above with its pieces, each sort of corner at the saw, and the scribe's outline at full size. */
 import type { Point } from "../curve/index.ts";
-import type { Cornice, CornicePiece, PieceEnd, SawCut, Scribe } from "../making/index.ts";
+import type { Cornice, CornicePiece, PieceEnd, SawCut } from "../making/index.ts";
 import { formatDeg, type LengthUnit, toDeg, toRad, writerFor } from "../measure/index.ts";
 import { linearDimension } from "./dimension.ts";
+import type { Drawing, PaperPoint } from "./drawing.ts";
 import {
-  closedPath,
-  type Drawing,
-  fill,
-  group,
-  type Item,
-  openPath,
-  type PaperPoint,
-  stroke,
-  text,
-} from "./drawing.ts";
-import { type FitPictureOptions, fitPage, type PagePanel, type PageRow, wordLines } from "./fit-page.ts";
+  FIT_PAGE,
+  type FitPictureOptions,
+  fitPage,
+  type PagePanel,
+  type PageRow,
+  wordLines,
+} from "./fit-page.ts";
 import {
   angleItems,
-  arrowItems,
   boundsOfPoints,
   groundItems,
   modelAside,
@@ -29,16 +25,15 @@ import {
   woodItems,
 } from "./fit-sketch.ts";
 import { figureMm } from "./lettering.ts";
-import { sawPanel } from "./mitre-picture.ts";
-import { GAUGE_LINE, WOOD_TINT } from "./palette.ts";
-import { printable } from "./printable-text.ts";
+import { sawPanel } from "./saw-picture.ts";
+import { type ScribedEnds, scribePanel } from "./scribe-picture.ts";
 
 /** More sorts of corner than this are named in the list only. */
 const MOST_SORTS = 4;
 
 export function drawCornice(
   answer: Cornice,
-  asked: { readonly name: string; readonly projectionMm: number; readonly scribe: Scribe | null },
+  asked: { readonly name: string; readonly projectionMm: number; readonly scribes: readonly ScribedEnds[] },
   options: FitPictureOptions,
 ): Drawing {
   const sorts = cornerSorts(answer.pieces);
@@ -52,7 +47,7 @@ export function drawCornice(
       ],
     },
     [
-      { heightMm: 118, panels: [planPanel(answer, asked.projectionMm, options.unit)] },
+      { heightMm: planHeightMm(answer), panels: [planPanel(answer, asked.projectionMm, options.unit)] },
       {
         heightMm: 8 + 5.4 * lines.length,
         panels: [{ heading: "The pieces", draw: (box) => wordLines(lines, box) }],
@@ -60,7 +55,9 @@ export function drawCornice(
       ...inPairs(sorts.slice(0, MOST_SORTS).flatMap(sawPanels)).map(
         (panels): PageRow => ({ heightMm: 112, panels }),
       ),
-      ...(asked.scribe === null ? [] : [{ heightMm: 84, panels: [scribePanel(asked.scribe, options.unit)] }]),
+      ...inPairs(asked.scribes.map((one) => scribePanel(one, options.unit))).map(
+        (panels): PageRow => ({ heightMm: 84, panels }),
+      ),
     ],
   );
 }
@@ -129,7 +126,11 @@ function planPanel(answer: Cornice, projectionMm: number, unit: LengthUnit): Pag
         points: bodyOf(piece, walls, drawnMm, projectionMm),
       }));
       const all = [...walls.flatMap(({ from, to }) => [from, to]), ...bodies.flatMap(({ points }) => points)];
-      const view = sketch({ bounds: boundsOfPoints(all), box, marginMm: 17 });
+      const view = sketch({
+        bounds: boundsOfPoints(all),
+        box: { ...box, maxY: box.maxY - 6 },
+        marginMm: PLAN_MARGIN_MM,
+      });
       // A butting piece runs into the corner and is seen whole; the scribed one ends on it.
       const isUnder = ({ piece }: (typeof bodies)[number]): boolean =>
         piece.left.joint === "scribed" || piece.right.joint === "scribed";
@@ -146,18 +147,20 @@ function planPanel(answer: Cornice, projectionMm: number, unit: LengthUnit): Pag
         const piece = answer.pieces.find(({ kind, wall }) => kind === "wall" && wall === index + 1);
         if (piece === undefined) continue;
         const aside = paperAside([0, 0], 1, headingDeg + 90);
+        // Behind an outside corner stands its angle: the dimension goes round it.
+        const isBehindAngle = [piece.left, piece.right].some((end) => isOutsideCorner(end));
         const lines = linearDimension({
           from: view.at(from),
           to: view.at(to),
           aside,
-          offMm: 7,
+          offMm: isBehindAngle ? ANGLE_ARC_MM + 8 : 7,
           sizeMm: figureMm(unit),
         });
         view.draw("dimension", [lines.items]);
         view.label(write.length(piece.backMm), lines.spots, { sizeMm: figureMm(unit) });
       }
       cornerAngles(view, answer, turnedDeg);
-      const bottom = view.box.maxY - 1;
+      const bottom = box.maxY - 1;
       view.label("you stand here", [
         { at: [(box.minX + box.maxX) / 2, bottom], anchor: "middle" },
         { at: [box.minX + 2, bottom], anchor: "start" },
@@ -165,6 +168,25 @@ function planPanel(answer: Cornice, projectionMm: number, unit: LengthUnit): Pag
       return view.items();
     },
   };
+}
+
+/** Round the run for dimensions and labels, and the radius of an angle's arc, mm on paper. */
+const PLAN_MARGIN_MM = 20;
+const ANGLE_ARC_MM = 7;
+/** The plan is no lower than this and no higher than that, mm. */
+const PLAN_HEIGHTS_MM = { least: 66, most: 118 } as const;
+
+/** As high as the run needs when it fills the page's width. */
+function planHeightMm(answer: Cornice): number {
+  const { walls } = wallsOf(answer);
+  const { minX, maxX, minY, maxY } = boundsOfPoints(walls.flatMap(({ from, to }) => [from, to]));
+  const roomMm = FIT_PAGE.widthMm - 2 * FIT_PAGE.marginMm - 2 * PLAN_MARGIN_MM;
+  const upMm = ((maxY - minY) / (maxX - minX || 1)) * roomMm + 2 * PLAN_MARGIN_MM + 26;
+  return Math.min(PLAN_HEIGHTS_MM.most, Math.max(PLAN_HEIGHTS_MM.least, upMm));
+}
+
+function isOutsideCorner({ corner, joint }: PieceEnd): boolean {
+  return joint === "mitre" && corner?.kind === "outside";
 }
 
 interface DrawnWall {
@@ -242,7 +264,7 @@ function cornerAngles(view: Sketch, answer: Cornice, turnedDeg: number): void {
   const angles = answer.drawing.views[0]?.angles ?? [];
   for (const { at, fromDeg, sweepDeg, valueDeg } of angles.slice(0, MOST_ANGLES)) {
     const centre = view.at(turnedPoint(at, turnedDeg));
-    const arc = angleItems({ centre, radiusMm: 12, fromDeg: fromDeg + turnedDeg, sweepDeg });
+    const arc = angleItems({ centre, radiusMm: ANGLE_ARC_MM, fromDeg: fromDeg + turnedDeg, sweepDeg });
     view.draw("angle", arc.items);
     view.label(degrees(valueDeg), arc.spots);
   }
@@ -250,92 +272,4 @@ function cornerAngles(view: Sketch, answer: Cornice, turnedDeg: number): void {
 
 function mean(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
-}
-
-/** The scribed end in small: what is cut away and what is kept. */
-function scribePanel(answer: Scribe, unit: LengthUnit): PagePanel {
-  const write = writerFor(unit);
-  return {
-    heading: "The scribed end, seen square to its wall",
-    draw: (box) => {
-      const line = answer.faceLine;
-      const { maxX, maxY } = boundsOfPoints(line);
-      const view = sketch({ bounds: { minX: 0, minY: 0, maxX: maxX * 2, maxY }, box, marginMm: 10 });
-      view.draw("scribe", scribeShapes(answer, maxX * 2, view.at));
-      const foot = view.at({ x: 0, y: 0 });
-      view.label("the other wall", [{ at: [foot[0] - 4, view.at({ x: 0, y: maxY / 2 })[1]], anchor: "end" }]);
-      view.label("scribed piece: keep", [spotOn(view.at({ x: maxX * 1.55, y: maxY * 0.4 }))]);
-      const lines = linearDimension({
-        from: view.at({ x: 0, y: 0 }),
-        to: view.at({ x: maxX, y: maxY }),
-        aside: [0, 1],
-        offMm: 6,
-        sizeMm: figureMm(unit),
-      });
-      view.draw("dimension", [lines.items]);
-      view.label(write.length(maxX), lines.spots, { sizeMm: figureMm(unit) });
-      return view.items();
-    },
-  };
-}
-
-function scribeShapes(answer: Scribe, endMm: number, at: (place: Point) => PaperPoint): readonly Item[] {
-  const face = answer.faceLine;
-  const { maxY } = boundsOfPoints(face);
-  const kept = [...face, { x: endMm, y: face.at(-1)?.y ?? maxY }, { x: endMm, y: face[0]?.y ?? 0 }];
-  return [
-    ...groundItems(at({ x: 0, y: 0 }), at({ x: 0, y: maxY })),
-    fill([closedPath(kept.map(at))], WOOD_TINT),
-    stroke(openPath(answer.wallLine.map(at)), { line: "dashed" }),
-    stroke(openPath(face.map(at)), { weight: "wide" }),
-  ];
-}
-
-const SHEET_MARGIN_MM = 10;
-const CHECK_MM = 100;
-
-/** The scribe's outline at full size: a millimetre on paper is a millimetre of wood. */
-export function drawScribe(answer: Scribe, name: string, options: FitPictureOptions): Drawing {
-  const write = writerFor(options.unit);
-  const { maxX, maxY } = boundsOfPoints([...answer.faceLine, ...answer.wallLine]);
-  const endMm = maxX + 40;
-  const top = 46;
-  const widthMm = Math.max(190, endMm + 2 * SHEET_MARGIN_MM + 10);
-  const left = SHEET_MARGIN_MM + 6;
-  const at = ({ x, y }: Point): PaperPoint => [left + x, top + maxY - y];
-  const foot = top + maxY;
-  const check = [left, foot + 16] as const;
-  return {
-    widthMm,
-    heightMm: foot + 32,
-    title: `${printable(name)}: scribe, full size`,
-    description: "The outline to cut a scribed end to, at full size.",
-    items: [
-      text([SHEET_MARGIN_MM, 12], `${printable(name)}: scribe, full size`, { sizeMm: 5.6, bold: true }),
-      ...wordLines(
-        [
-          `Seen square to the scribed piece's own wall, the corner on the left; ${degrees(answer.corner.cornerDeg)} corner.`,
-          `Saw mitre ${degrees(answer.mitreFirst.mitreDeg)}, bevel ${degrees(answer.mitreFirst.bevelDeg)} first; its arris on the face is the wide line. Dashed: where the cut comes out at the wall.`,
-          "The other hand is this drawing turned over. Print at 100 % and measure the line below before use.",
-        ],
-        { minX: SHEET_MARGIN_MM, minY: 15, maxX: widthMm - SHEET_MARGIN_MM, maxY: top },
-      ),
-      group("scribe", scribeShapes(answer, endMm, at)),
-      group("check", [
-        stroke(
-          openPath([
-            [check[0], check[1]],
-            [check[0] + CHECK_MM, check[1]],
-          ]),
-          { colour: GAUGE_LINE },
-        ),
-        ...arrowItems([check[0] + 50, check[1]], [check[0], check[1]]),
-        ...arrowItems([check[0] + 50, check[1]], [check[0] + CHECK_MM, check[1]]),
-      ]),
-      text([check[0] + 50, check[1] - 1.8], write.length(CHECK_MM), {
-        sizeMm: figureMm(options.unit),
-        anchor: "middle",
-      }),
-    ],
-  };
 }

@@ -3,17 +3,23 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
   askRakePoint,
+  builtUp,
   cornerFromAngle,
   cornice,
   type FrameQuestion,
   frame,
+  hip,
+  hopper,
   mitre,
   mitreSeasons,
   rake,
   riseOf,
+  scribe,
   shareOut,
+  sideMoulding,
   springFrom,
   stickFor,
+  unlikeMitre,
 } from "../making/index.ts";
 import type { Outcome } from "../measure/index.ts";
 import { buildSection, type Section } from "../section/index.ts";
@@ -22,13 +28,19 @@ import { type Drawing, flatItems, type Text } from "./drawing.ts";
 import {
   drawCornice,
   drawFrame,
+  drawHip,
+  drawHopper,
   drawMitre,
   drawMoisture,
   drawMovement,
   drawRake,
   drawRakePoint,
   drawRod,
+  drawScribes,
+  drawSideMoulding,
   drawStick,
+  drawTimber,
+  drawUnlike,
 } from "./fit-picture.ts";
 import { boxesOverlap, textBox } from "./labels.ts";
 import { writeSvg } from "./write-svg.ts";
@@ -114,7 +126,7 @@ describe("mitres", () => {
         for (const [word, times] of [
           ["KEEP", 2],
           ["offcut", 2],
-          ["fence", 2],
+          ["fence", 3],
           ["you stand here", 2],
         ] as const) {
           expect(words.filter((one) => one === word)).toHaveLength(times);
@@ -226,10 +238,124 @@ test("cornices with every kind of corner and end", () => {
       end: "return",
     }),
   );
-  const drawing = drawCornice(answer, { name: "Trial run", projectionMm: 50, scribe: null }, { unit: "mm" });
+  const drawing = drawCornice(answer, { name: "Trial run", projectionMm: 50, scribes: [] }, { unit: "mm" });
   expect(faultsOf(drawing)).toEqual([]);
   const words = wordsOf(drawing);
   expect(words).toEqual(expect.arrayContaining(answer.pieces.map(({ number }) => String(number))));
+});
+
+test("scribes of several corners and both hands, at full size and in small", () => {
+  const placing = { springFromWallDeg: 38, wallEdge: "far edge" as const };
+  const of = (cornerDeg: number, end: "left" | "right", pieces: readonly number[]) => ({
+    scribe: taken(scribe({ section: CORNICE, placing, corner: taken(cornerFromAngle(cornerDeg)) })),
+    end,
+    pieces,
+  });
+  const scribes = [of(91, "left", [2, 4]), of(88.5, "right", [3]), of(135, "left", [5])];
+  const drawing = drawScribes(scribes, "Trial run", { unit: "mm" });
+  expect(faultsOf(drawing)).toEqual([]);
+  const outlines = drawing.items.filter((item) => item.kind === "group" && item.role === "scribe");
+  expect(outlines).toHaveLength(scribes.length);
+  const spring = taken(springFrom("wall", 38));
+  const corners = [91, 88.5].map((deg) => ({ corner: taken(cornerFromAngle(deg)) }));
+  const sizes = { spring, projectionMm: 50, heightMm: 60, wallsMm: [900, 900, 900], corners };
+  const run = drawCornice(taken(cornice(sizes)), { name: "Run", projectionMm: 50, scribes }, { unit: "in" });
+  expect(faultsOf(run)).toEqual([]);
+});
+
+describe("hoppers", () => {
+  test("of any number of sides and any slope are readable", () => {
+    const asked = fc.record({
+      sides: fc.integer({ min: 3, max: 12 }),
+      fromLevelDeg: fc.double({ min: 0, max: 90, noNaN: true }),
+      hasSizes: fc.boolean(),
+    });
+    fc.assert(
+      fc.property(asked, ({ sides, fromLevelDeg, hasSizes }) => {
+        const sizes = hasSizes ? { widthMm: 120, narrowEdgeMm: 200 } : {};
+        const drawing = drawHopper(taken(hopper({ sides, slope: { fromLevelDeg }, ...sizes })), {
+          unit: "mm",
+        });
+        expect(faultsOf(drawing)).toEqual([]);
+        expect(wordsOf(drawing).filter((word) => word === "narrow edge").length).toBeGreaterThanOrEqual(3);
+      }),
+      RUNS,
+    );
+  });
+});
+
+describe("unlike mouldings", () => {
+  test("of any projections and corners are readable, curved ones with numbered points", () => {
+    const asked = fc.record({
+      firstMm: fc.double({ min: 10, max: 120, noNaN: true }),
+      secondMm: fc.double({ min: 10, max: 120, noNaN: true }),
+      cornerDeg: fc.double({ min: 60, max: 150, noNaN: true }),
+      kind: fc.constantFrom("inside" as const, "outside" as const),
+      isCurved: fc.boolean(),
+    });
+    fc.assert(
+      fc.property(asked, ({ firstMm, secondMm, cornerDeg, kind, isCurved }) => {
+        const spring = taken(springFrom("wall", 38));
+        const sizes = { heightMm: 60, spring };
+        const face = [
+          { x: 0, y: 0 },
+          { x: firstMm * 0.7, y: 20 },
+          { x: firstMm, y: 60 },
+        ];
+        const answer = unlikeMitre({
+          corner: taken(cornerFromAngle(cornerDeg, kind)),
+          first: { projectionMm: firstMm, ...sizes, ...(isCurved ? { face } : {}) },
+          second: { projectionMm: secondMm, ...sizes },
+        });
+        if (!answer.ok) return;
+        const drawing = drawUnlike(answer.value, { firstMm, secondMm }, { unit: "mm" });
+        expect(faultsOf(drawing)).toEqual([]);
+        const words = wordsOf(drawing);
+        expect(words).toEqual(expect.arrayContaining(["first", "second", "you stand here"]));
+        if (answer.value.line === "curved") {
+          for (const [index] of answer.value.points.entries()) {
+            expect(words.filter((word) => word === String(index + 1)).length).toBeGreaterThanOrEqual(2);
+          }
+        }
+      }),
+      RUNS,
+    );
+  });
+});
+
+test("hips and valleys, like and unlike", () => {
+  for (const [mainDeg, adjacentDeg, cornerDeg] of [
+    [30, 30, 90],
+    [35, 50, 90],
+    [12, 70, 135],
+    [60, 20, 60],
+  ] as const) {
+    for (const name of ["hip", "valley"] as const) {
+      const answer = taken(hip({ mainDeg, adjacentDeg, cornerDeg }));
+      expect(faultsOf(drawHip(answer, { runMm: 300, name }, { unit: "in" }))).toEqual([]);
+      expect(faultsOf(drawHip(answer, { runMm: null, name }, { unit: "mm" }))).toEqual([]);
+    }
+  }
+});
+
+test("mouldings along a solid side, with no screws, few and many", () => {
+  const timber = taken(findTimber("black cherry"));
+  const season = { sawn: "flat", fittedPercent: 9, driestPercent: 6, wettestPercent: 12 } as const;
+  for (const screwsMm of [[], [120, 240, 350], [0, 20, 40, 60, 80, 100, 380]]) {
+    const answer = taken(sideMoulding({ timber, ...season, depthMm: 380, screwsMm }));
+    for (const unit of ["mm", "in"] as const)
+      expect(faultsOf(drawSideMoulding(answer, { unit }))).toEqual([]);
+  }
+  expect(faultsOf(drawTimber(timber, { unit: "mm" }))).toEqual([]);
+});
+
+test("a section built up of parts, with its runner-up", () => {
+  const stick = taken(stickFor({ section: CORNICE, way: "flat", lengthMm: 900 }));
+  const built = taken(builtUp({ section: CORNICE, timber: { widthMm: 50, thicknessMm: 18 }, lengthMm: 900 }));
+  expect(built.runnerUp).not.toBeNull();
+  const drawing = drawStick(stick, built, { unit: "mm" });
+  expect(faultsOf(drawing)).toEqual([]);
+  expect(wordsOf(drawing).join(" ")).toContain("runner-up");
 });
 
 test("sections on the stick, each way of working", () => {

@@ -16,9 +16,9 @@ import {
 } from "./drawing.ts";
 import { type Box, boxOf } from "./flat-path.ts";
 import { growthRings, wasteLines } from "./hatch.ts";
-import { type LabelSpot, labelPlacer } from "./labels.ts";
+import { type LabelSpot, type LabelWish, labelPlacer } from "./labels.ts";
 import { LABEL_MM } from "./lettering.ts";
-import { FAINT_INK, INK, WASTE_PATTERN, WASTE_TINT, WOOD_TINT } from "./palette.ts";
+import { FAINT_INK, INK, PAPER, WASTE_PATTERN, WASTE_TINT, WOOD_TINT } from "./palette.ts";
 import { arrowHead } from "./plane-lines.ts";
 import { textWidthMm } from "./text-width.ts";
 
@@ -30,9 +30,14 @@ export interface Sketch {
   readonly box: Box;
   readonly draw: (role: string, items: readonly Item[]) => void;
   /** A label; its spots in the order they are liked. */
-  readonly label: (words: string, spots: readonly LabelSpot[], look?: Partial<TextLook>) => void;
+  readonly label: (words: string, spots: readonly LabelSpot[], look?: LabelLook) => void;
   /** All that was drawn, labels last. */
   readonly items: () => readonly Item[];
+}
+
+export interface LabelLook extends Partial<TextLook> {
+  /** Words on wood that goes stand on a patch of paper, so that its pattern does not run through them. */
+  readonly on?: "waste" | undefined;
 }
 
 export interface SketchRoom {
@@ -55,7 +60,7 @@ export function sketch({ bounds, box, marginMm, scaleRatio }: SketchRoom): Sketc
   const centreX = (box.minX + box.maxX) / 2;
   const centreY = (box.minY + box.maxY) / 2;
   const drawn: Item[] = [];
-  const wishes: { words: string; spots: readonly LabelSpot[]; look: TextLook }[] = [];
+  const wishes: (LabelWish & { readonly on: LabelLook["on"] })[] = [];
   return {
     scaleRatio: scale,
     box,
@@ -64,27 +69,45 @@ export function sketch({ bounds, box, marginMm, scaleRatio }: SketchRoom): Sketc
       centreY - (y - (bounds.minY + bounds.maxY) / 2) * scale,
     ],
     draw: (role, items) => void drawn.push(group(role, items)),
-    label: (words, spots, look = {}) =>
-      void wishes.push({ words, spots, look: { sizeMm: LABEL_MM, ...look } }),
+    label: (words, spots, { on, ...look } = {}) =>
+      void wishes.push({ words, spots, on, look: { sizeMm: LABEL_MM, ...look } }),
     items: () => {
       const placer = labelPlacer(box);
-      placer.avoidLines(withoutGrain(drawn));
-      const labels = wishes.flatMap((wish) => placer.place(wish)?.items ?? []);
+      placer.avoidLines(withoutPatterns(drawn));
+      const labels = wishes.flatMap((wish) => {
+        const placed = placer.place(wish);
+        if (placed === null) return [];
+        return wish.on === "waste" ? [patchOf(placed.box), ...placed.items] : placed.items;
+      });
       return [...drawn, group("labels", labels)];
     },
   };
 }
 
-/** Growth rings are so light that words stand well on them; every other line is kept clear. */
-function withoutGrain(items: readonly Item[]): readonly Item[] {
+/** Words may stand on growth rings, which are light, and on wood that goes; every other line is kept clear. */
+function withoutPatterns(items: readonly Item[]): readonly Item[] {
   return items.flatMap((item): readonly Item[] => {
     if (item.kind !== "group") return [item];
-    return item.role === GRAIN ? [] : [{ ...item, items: withoutGrain(item.items) }];
+    const isPattern = item.role === GRAIN || item.role === WASTE_LINES;
+    return isPattern ? [] : [{ ...item, items: withoutPatterns(item.items) }];
   });
 }
 
-/** The role of growth rings in a picture. */
+function patchOf({ minX, minY, maxX, maxY }: Box): Item {
+  const corners: readonly PaperPoint[] = [
+    [minX - PATCH_MM, minY - PATCH_MM],
+    [maxX + PATCH_MM, minY - PATCH_MM],
+    [maxX + PATCH_MM, maxY + PATCH_MM],
+    [minX - PATCH_MM, maxY + PATCH_MM],
+  ];
+  return fill([closedPath(corners)], PAPER);
+}
+
+/** The roles of growth rings and of the pattern of wood that goes. */
 const GRAIN = "grain";
+const WASTE_LINES = "waste pattern";
+/** A patch of paper reaches so far beyond its words. */
+const PATCH_MM = 0.6;
 
 /** The point on paper at a distance and direction (degrees anticlockwise as seen from the right). */
 export function paperAside(from: PaperPoint, distanceMm: number, directionDeg: number): PaperPoint {
@@ -123,7 +146,7 @@ export function woodItems(points: readonly PaperPoint[], view: WoodView): readon
 export function wasteItems(points: readonly PaperPoint[]): readonly Item[] {
   return [
     fill([closedPath(points)], WASTE_TINT),
-    group("waste pattern", wasteLines([points], [])),
+    group(WASTE_LINES, wasteLines([points], [])),
     stroke(closedPath(points), { colour: WASTE_PATTERN }),
   ];
 }

@@ -18,6 +18,7 @@ import {
   woodItems,
 } from "./fit-sketch.ts";
 import { figureMm } from "./lettering.ts";
+import { changeText } from "./movement-picture.ts";
 import { FAINT_INK, MOVEMENT } from "./palette.ts";
 
 export interface FrameSizes {
@@ -109,19 +110,29 @@ function frontPanel(answer: Frame, unit: LengthUnit): PagePanel {
   };
 }
 
+/** On the rail, or just outside it where it is too narrow for a figure: never in the opening, between two rails. */
 function numberRails(view: Sketch, { rails, outlines: { outside, sight } }: Frame): void {
   for (const [index, rail] of rails.entries()) {
     const next = (index + 1) % outside.length;
-    const four = [outside[index], outside[next], sight[index], sight[next]].map((one) =>
-      view.at(one as Point),
-    );
-    const middle: PaperPoint = [
-      four.reduce((sum, [x]) => sum + x / 4, 0),
-      four.reduce((sum, [, y]) => sum + y / 4, 0),
-    ];
-    view.label(String(rail.number), [spotOn(middle), ...spotsRound(middle, 4)], { bold: true });
+    const middleOf = (outline: readonly Point[]): PaperPoint => {
+      const [from, to] = [view.at(outline[index] as Point), view.at(outline[next] as Point)];
+      return [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+    };
+    const out = middleOf(outside);
+    const inner = middleOf(sight);
+    const middle: PaperPoint = [(out[0] + inner[0]) / 2, (out[1] + inner[1]) / 2];
+    const railMm = Math.hypot(out[0] - inner[0], out[1] - inner[1]);
+    const beside: PaperPoint =
+      railMm === 0
+        ? out
+        : [out[0] + ((out[0] - inner[0]) / railMm) * 3, out[1] + ((out[1] - inner[1]) / railMm) * 3];
+    const spots = railMm < NARROW_RAIL_MM ? [spotOn(beside)] : [spotOn(middle), spotOn(beside)];
+    view.label(String(rail.number), spots, { bold: true });
   }
 }
+
+/** A rail narrower than this on paper has no room for its number. */
+const NARROW_RAIL_MM = 4.5;
 
 function rectangleSizes(view: Sketch, { outlines: { outside, sight } }: Frame, unit: LengthUnit): void {
   const write = writerFor(unit);
@@ -313,12 +324,11 @@ function endAngle(view: Sketch, corner: PaperPoint, near: PaperPoint, end: RailE
 
 /** Two rails at a corner with the joint's gap drawn larger. */
 function seasonsPanel(answer: MitreSeasons, unit: LengthUnit): PagePanel {
-  const write = writerFor(unit);
   const [view0] = answer.drawing.views;
   const where =
     answer.opensAt === "nowhere" ? "The mitre stays shut" : `The mitre opens at the ${answer.opensAt}`;
   return {
-    heading: `${where}: gap ${write.length(answer.gapMm)} (movement drawn 8 times as large)`,
+    heading: `${where}: gap ${changeText(answer.gapMm, unit)} (movement drawn 8 times as large)`,
     draw: (box) => {
       const shapes = view0?.shapes ?? [];
       const view = sketch({
@@ -335,7 +345,9 @@ function seasonsPanel(answer: MitreSeasons, unit: LengthUnit): PagePanel {
       }
       for (const place of view0?.places ?? []) {
         const at = view.at(place.at);
-        view.label(`gap ${write.length(answer.gapMm)}`, spotsRound(at, 4), { bold: true });
+        // Inside the frame, or outside its corner: away from both rails.
+        const awayDeg = answer.cornerDeg / 2 + (answer.opensAt === "inside corner" ? 0 : 180);
+        view.label(`gap ${changeText(answer.gapMm, unit)}`, spotsTowards(at, 4, awayDeg), { bold: true });
       }
       return view.items();
     },

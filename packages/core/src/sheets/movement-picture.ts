@@ -53,11 +53,16 @@ function tenths(value: number): string {
   return String(Number(value.toFixed(1))).replace("-", "\u2212");
 }
 
-function boardPanel(answer: Movement, sawn: Sawn, unit: LengthUnit): PagePanel {
+export function boardPanel(
+  answer: Movement,
+  sawn: Sawn,
+  unit: LengthUnit,
+  heading = "The end of the board",
+): PagePanel {
   const write = writerFor(unit);
   const { width, thickness } = answer;
   return {
-    heading: "The end of the board",
+    heading,
     draw: (box) => {
       const thickMm = thickness?.beforeMm ?? width.beforeMm * THICK_RATIO;
       const thickStrain = thickness?.strainRatio ?? 0;
@@ -129,7 +134,7 @@ function boardPanel(answer: Movement, sawn: Sawn, unit: LengthUnit): PagePanel {
 }
 
 /** A change to the hundredth of a millimetre or the thousandth of an inch: what a rule cannot show. */
-function changeText(changeMm: number, unit: LengthUnit): string {
+export function changeText(changeMm: number, unit: LengthUnit): string {
   const size = Math.abs(changeMm);
   return unit === "mm" ? `${size.toFixed(2)}\u00a0mm` : `${(size / 25.4).toFixed(3)}\u2033`;
 }

@@ -18,8 +18,8 @@ import {
 } from "./fit-sketch.ts";
 import type { Box } from "./flat-path.ts";
 import { figureMm } from "./lettering.ts";
-import { sawPanel } from "./mitre-picture.ts";
 import { GAUGE_LINE, INK } from "./palette.ts";
+import { sawPanel } from "./saw-picture.ts";
 
 export function drawRake(answer: Rake, placing: Placing, options: FitPictureOptions): Drawing {
   const { slopeDeg, cuts } = answer;

@@ -1,14 +1,15 @@
 /** The stick on its sticking board, its bevels at the saw, what to do where it is too small, and a section built up of parts. */
 import { extentsOf, flattenPiece, type Point, type Ring } from "../curve/index.ts";
-import type { BuiltUp, BuiltUpWay, SpringBevel, StickAnswer, WideBoard } from "../making/index.ts";
+import type { BuiltUp, SpringBevel, StickAnswer, WideBoard } from "../making/index.ts";
 import { FLATTEN_MM, formatDeg, type LengthUnit, toRad, writerFor } from "../measure/index.ts";
 import type { Section } from "../section/index.ts";
+import { builtUpRows } from "./built-up-picture.ts";
 import { linearDimension } from "./dimension.ts";
 import { closedPath, type Drawing, fill, openPath, stroke } from "./drawing.ts";
 import { type FitPictureOptions, fitPage, type PagePanel, type PageRow, wordLines } from "./fit-page.ts";
 import {
   angleItems,
-  boundsOfPoints,
+  arrowItems,
   groundItems,
   modelAside,
   type Sketch,
@@ -19,8 +20,10 @@ import {
   wasteItems,
   woodItems,
 } from "./fit-sketch.ts";
+import { wasteLines } from "./hatch.ts";
 import { figureMm } from "./lettering.ts";
 import { FAINT_INK, GAUGE_LINE, WASTE_TINT } from "./palette.ts";
+import { alongPanel } from "./sticking-board-picture.ts";
 
 export function drawStick(answer: StickAnswer, built: BuiltUp | null, options: FitPictureOptions): Drawing {
   const write = writerFor(options.unit);
@@ -37,7 +40,8 @@ export function drawStick(answer: StickAnswer, built: BuiltUp | null, options: F
     ...(answer.holding.wideBoard === null
       ? []
       : [{ heightMm: 84, panels: [wideBoardPanel(answer, answer.holding.wideBoard, options.unit)] }]),
-    ...(built === null ? [] : [{ heightMm: 112, panels: [builtUpPanel(built.best, options.unit)] }]),
+    { heightMm: 96, panels: [alongPanel(answer, options.unit)] },
+    ...(built === null ? [] : builtUpRows(built, options.unit)),
   ];
   return fitPage(
     {
@@ -87,9 +91,11 @@ function boardPanel(answer: StickAnswer, unit: LengthUnit): PagePanel {
           ...spotsRound(top, 3),
         ]);
       }
+      const stickOnPaper = pointsOf(section.stick).map(view.at);
       view.draw("stick", [
-        fill([closedPath(pointsOf(section.stick).map(view.at))], WASTE_TINT),
-        stroke(closedPath(pointsOf(section.stick).map(view.at)), { line: "dashed" }),
+        fill([closedPath(stickOnPaper)], WASTE_TINT),
+        ...wasteLines([stickOnPaper], [pointsOf(section.outline).map(view.at)]),
+        stroke(closedPath(stickOnPaper), { line: "dashed" }),
       ]);
       for (const { corners } of board.fillers) view.draw("filler", wasteItems(corners.map(view.at)));
       view.draw("wood", woodItems(pointsOf(section.outline).map(view.at), "end grain"));
@@ -106,9 +112,13 @@ function boardPanel(answer: StickAnswer, unit: LengthUnit): PagePanel {
         ]);
       }
       if (stock.way === "bevelled first" && board.fillers.length > 0) {
-        view.label("strips under the bevels", [
-          { at: [view.box.minX + 2, view.box.maxY - 2], anchor: "start" },
-        ]);
+        // Each strip is pointed at from below the board.
+        const below = view.at({ x: stick.minX, y: foot })[1] + 8;
+        for (const { corners } of board.fillers) {
+          const centre = view.at(middleOf(corners));
+          view.draw("leader", arrowItems([centre[0] + 6, below - 4], centre));
+          view.label("strip of the same bevel", [{ at: [centre[0] + 4, below], anchor: "start" }]);
+        }
       }
       return view.items();
     },
@@ -122,6 +132,14 @@ function rectangle(minX: number, minY: number, maxX: number, maxY: number): read
     { x: maxX, y: maxY },
     { x: minX, y: maxY },
   ];
+}
+
+function middleOf(corners: readonly Point[]): Point {
+  const count = corners.length;
+  return {
+    x: corners.reduce((sum, { x }) => sum + x, 0) / count,
+    y: corners.reduce((sum, { y }) => sum + y, 0) / count,
+  };
 }
 
 function stickSizes(view: Sketch, section: Section, unit: LengthUnit): void {
@@ -259,51 +277,3 @@ function wideBoardPanel(answer: StickAnswer, wide: WideBoard, unit: LengthUnit):
     },
   };
 }
-
-/** The parts drawn apart, numbered, with the order they come together. */
-function builtUpPanel(built: BuiltUpWay, unit: LengthUnit): PagePanel {
-  const write = writerFor(unit);
-  return {
-    heading: `Built up of ${built.parts.length === 1 ? "one part" : `${built.parts.length} parts`}, drawn apart`,
-    draw: (box) => {
-      const room = { ...box, maxY: box.maxY - 6.5 * built.parts.length - 2 };
-      const outlines = built.parts.map(({ section, at, number }) => ({
-        number,
-        points: pointsOf(section.outline).map(({ x, y }) => ({ x: x + at.x, y: y + at.y })),
-      }));
-      const whole = boundsOfPoints(outlines.flatMap(({ points }) => points));
-      const middle = { x: (whole.minX + whole.maxX) / 2, y: (whole.minY + whole.maxY) / 2 };
-      // Each part moves away from the middle by a share of where it lies, so that no two close up again.
-      const apart = outlines.map(({ number, points }) => {
-        const own = boundsOfPoints(points);
-        const dx = ((own.minX + own.maxX) / 2 - middle.x) * APART_RATIO;
-        const dy = ((own.minY + own.maxY) / 2 - middle.y) * APART_RATIO;
-        return { number, points: points.map(({ x, y }) => ({ x: x + dx, y: y + dy })) };
-      });
-      const view = sketch({
-        bounds: boundsOfPoints(apart.flatMap(({ points }) => points)),
-        box: room,
-        marginMm: 6,
-      });
-      for (const { number, points } of apart) {
-        view.draw("part", woodItems(points.map(view.at), "end grain"));
-        const own = boundsOfPoints(points);
-        const centre = view.at({ x: (own.minX + own.maxX) / 2, y: (own.minY + own.maxY) / 2 });
-        view.label(String(number), [spotOn(centre), ...spotsRound(centre, 4)], { bold: true, sizeMm: 5 });
-      }
-      const words = built.gluing.map(({ part, onto, faceMm, hold }) => {
-        const own = built.parts.find(({ number }) => number === part);
-        const size =
-          own === undefined
-            ? ""
-            : `${write.length(own.planed.widthMm)} × ${write.length(own.planed.thicknessMm)}`;
-        return onto.length === 0
-          ? `Part ${part}, ${size}: first.`
-          : `Part ${part}, ${size}: ${hold} to ${onto.join(" and ")} on ${write.length(faceMm)} of face.`;
-      });
-      return [...view.items(), ...wordLines(words, { ...box, minY: room.maxY + 1 })];
-    },
-  };
-}
-
-const APART_RATIO = 0.25;

@@ -9,7 +9,14 @@ import {
   type TroubleCode,
   toRad,
 } from "../../measure/index.ts";
-import { dustCaution, oldPaintCaution, overheadCaution, sawCaution, shortPieceCaution } from "./cautions.ts";
+import {
+  beyondSawCaution,
+  dustCaution,
+  oldPaintCaution,
+  overheadCaution,
+  sawCaution,
+  shortPieceCaution,
+} from "./cautions.ts";
 import { firstTrouble, LARGEST_ACROSS_MM, LONGEST_MM, sizeTrouble } from "./checks.ts";
 import type { Corner } from "./corner.ts";
 import { closingGapMm, corniceDrawing } from "./cornice-plan.ts";
@@ -93,6 +100,7 @@ export function cornice(question: CorniceQuestion): Outcome<Cornice, TroubleCode
       assumed: [cataloguedTrouble("cornice-lengths-at-wall", "", {})],
       cautions: [
         sawCaution(),
+        ...beyondSawCaution(pieces.flatMap(({ left, right }) => [left.laidFlat, right.laidFlat])),
         ...shortPieceCaution(Math.min(...pieces.map(({ longMm }) => longMm))),
         overheadCaution(),
         oldPaintCaution(),

@@ -93,6 +93,18 @@ function footToHead(points: readonly Point[]): readonly Point[] {
   return last > first ? points.slice(first, last + 1) : points;
 }
 
+/**
+ * A face without what it hides behind itself: where it goes down again it runs straight on to where it next rises above
+ * that height. From the foot up, never falling.
+ */
+export function risingFace({ points }: FaceProfile): readonly Point[] {
+  const rising: Point[] = [];
+  for (const place of points) {
+    if (place.y >= (rising[rising.length - 1]?.y ?? Number.NEGATIVE_INFINITY)) rising.push(place);
+  }
+  return rising;
+}
+
 /** Heights at which the run goes down again: behind such a place the face cannot be seen, or sawn, along the wall. */
 function hiddenHeights(points: readonly Point[]): number[] {
   const heights: number[] = [];

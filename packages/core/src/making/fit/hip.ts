@@ -5,6 +5,7 @@ import {
   fine,
   type Outcome,
   refused,
+  SAME_POINT_DEG,
   type TroubleCode,
   toDeg,
   toRad,
@@ -31,7 +32,7 @@ export interface HipSide {
   readonly planDeg: number;
   /** The hip's top edge is bevelled by so much on this side, from square to the hip's upright faces. */
   readonly backingDeg: number;
-  /** Swing of the cut across a board that lies on this side and ends at the hip. */
+  /** Swing of the cut across a board that runs level along this side and ends at the hip. */
   readonly jackSideCutDeg: number;
 }
 
@@ -44,7 +45,7 @@ export interface Hip {
   readonly convention: {
     readonly slopes: "degrees from level";
     readonly plan: "between the eaves and the hip, seen from above";
-    readonly jackSideCut: "swing from a square cut across the board";
+    readonly jackSideCut: "swing from a square cut across a board that runs level along its side";
   };
   readonly assumed: readonly FitTrouble[];
   readonly cautions: readonly FitTrouble[];
@@ -91,7 +92,7 @@ export function hip(question: HipQuestion): Outcome<Hip, TroubleCode> {
     convention: {
       slopes: "degrees from level",
       plan: "between the eaves and the hip, seen from above",
-      jackSideCut: "swing from a square cut across the board",
+      jackSideCut: "swing from a square cut across a board that runs level along its side",
     },
     assumed: [],
     cautions: [sawCaution()],
@@ -180,6 +181,31 @@ function hipSide(slopeDeg: number, planDeg: number): HipSide {
     backingDeg: toDeg(Math.asin(Math.sin(slopeRad) * Math.cos(planRad))),
     jackSideCutDeg: toDeg(Math.atan2(Math.cos(slopeRad) * Math.cos(planRad), Math.sin(planRad))),
   };
+}
+
+export interface JackQuestion {
+  readonly mainDeg: number;
+  readonly jackSideCutDeg: number;
+  readonly cornerDeg?: number | undefined;
+  readonly kind?: CornerKind | undefined;
+}
+
+/**
+ * The hip from one side's slope and the side cut measured on a board of it: the plan angle D follows from the cut, and
+ * the other side is as high at the hip, tan c' = tan c sin D / sin(E − D). Refused as `hip` and `hipSideFromJack` refuse,
+ * and where the hip would lie outside the corner.
+ */
+export function hipFromJack(question: JackQuestion): Outcome<Hip, TroubleCode> {
+  const { mainDeg, jackSideCutDeg, cornerDeg = 90, kind } = question;
+  const main = hipSideFromJack(mainDeg, jackSideCutDeg);
+  if (!main.ok) return main;
+  const restDeg = cornerDeg - main.value.planDeg;
+  if (cornerDeg >= LEAST_CORNER_DEG && cornerDeg <= MOST_CORNER_DEG && restDeg <= SAME_POINT_DEG) {
+    const facts = { cutDeg: jackSideCutDeg, planDeg: main.value.planDeg, cornerDeg };
+    return refused(cataloguedTrouble("jack-beyond-corner", "jack", facts));
+  }
+  const rise = (Math.tan(toRad(mainDeg)) * Math.sin(toRad(main.value.planDeg))) / Math.sin(toRad(restDeg));
+  return hip({ mainDeg, adjacentDeg: toDeg(Math.atan(rise)), cornerDeg, kind });
 }
 
 /** The side of a hip from its slope and the side cut of its boards: tan D = cos c / tan J. Degrees. */

@@ -11,11 +11,26 @@ export {
 } from "./corner.ts";
 export { cornice } from "./cornice.ts";
 export type * from "./cornice-types.ts";
-export { type FaceProfile, faceProfile } from "./face-profile.ts";
+export { type FaceProfile, faceProfile, risingFace } from "./face-profile.ts";
 export { type Frame, type FrameQuestion, frame, type Rail, type RailEnd } from "./frame.ts";
 export type { FrameShape, StatedSize } from "./frame-types.ts";
-export { type Hip, type HipQuestion, type HipSide, hip, hipSideFromJack } from "./hip.ts";
-export { type Hopper, type HopperQuestion, hopper, type Polygon, polygonMitre } from "./hopper.ts";
+export {
+  type Hip,
+  type HipQuestion,
+  type HipSide,
+  hip,
+  hipFromJack,
+  hipSideFromJack,
+  type JackQuestion,
+} from "./hip.ts";
+export {
+  type Hopper,
+  type HopperQuestion,
+  type HopperSide,
+  hopper,
+  type Polygon,
+  polygonMitre,
+} from "./hopper.ts";
 export { type BothPieces, flatSettings, type Mitre, type MitreQuestion, mitre } from "./mitre.ts";
 export {
   type MitreOpening,

@@ -1,6 +1,6 @@
 /** The mitre of a sprung moulding round one corner: laid flat, held at its spring, and how each piece lies on the saw. */
 import { fine, type Outcome, refused, type TroubleCode, toDeg, toRad } from "../../measure/index.ts";
-import { dustCaution, overheadCaution, sawCaution } from "./cautions.ts";
+import { beyondSawCaution, dustCaution, overheadCaution, sawCaution } from "./cautions.ts";
 import { LARGEST_ACROSS_MM, sizeTrouble } from "./checks.ts";
 import type { Corner } from "./corner.ts";
 import { mitreDrawing } from "./mitre-drawing.ts";
@@ -107,7 +107,7 @@ export function mitre(question: MitreQuestion): Outcome<Mitre, TroubleCode> {
       corner: "between the walls in plan; at an outside corner through the solid",
     },
     assumed: [],
-    cautions: [sawCaution(), dustCaution(), overheadCaution()],
+    cautions: [sawCaution(), ...beyondSawCaution([flat]), dustCaution(), overheadCaution()],
     drawing: mitreDrawing({ spring, corner, widthMm, cut: laidFlat.leftPiece }),
   });
 }

@@ -11,7 +11,7 @@ import {
   toRad,
 } from "../../measure/index.ts";
 import type { Section } from "../../section/index.ts";
-import { overheadCaution, sawCaution } from "./cautions.ts";
+import { beyondSawCaution, dustCaution, overheadCaution, sawCaution } from "./cautions.ts";
 import { firstTrouble, LARGEST_ACROSS_MM, sizeTrouble } from "./checks.ts";
 import type { Corner } from "./corner.ts";
 import {
@@ -152,6 +152,13 @@ export function rake(question: RakeQuestion): Outcome<Rake, TroubleCode> {
   const sloping = slopingFrame(raked.springFromWallDeg, slopeDeg);
   const saw = { leans: "left" } as const;
   const lost = raked.lostArcs.length;
+  const cuts = {
+    levelAtFoot: cutLaidFlat(foot.left, levelFrame(level.springFromWallDeg), saw),
+    rakeAtFoot: cutLaidFlat(foot.right, sloping, saw),
+    rakeAtHead: cutLaidFlat(head.left, sloping, saw),
+    upperReturnAtHead: cutLaidFlat(head.right, levelFrame(upperReturn.springFromWallDeg), saw),
+    rakeAtApex: cutLaidFlat({ x: 1, y: 0, z: 0 }, sloping, saw),
+  };
   return fine<Rake, TroubleCode>(
     {
       slopeDeg,
@@ -162,13 +169,7 @@ export function rake(question: RakeQuestion): Outcome<Rake, TroubleCode> {
       rake: raked,
       upperReturn,
       points: onWall.map(({ x, y }) => rakePoint(x - least.x, y - least.y, given, rise.value)),
-      cuts: {
-        levelAtFoot: cutLaidFlat(foot.left, levelFrame(level.springFromWallDeg), saw),
-        rakeAtFoot: cutLaidFlat(foot.right, sloping, saw),
-        rakeAtHead: cutLaidFlat(head.left, sloping, saw),
-        upperReturnAtHead: cutLaidFlat(head.right, levelFrame(upperReturn.springFromWallDeg), saw),
-        rakeAtApex: cutLaidFlat({ x: 1, y: 0, z: 0 }, sloping, saw),
-      },
+      cuts,
       convention: {
         ...SAW_CONVENTION,
         heights: "rake square to the slope, level and upper return plumb; projections from the wall",
@@ -178,7 +179,7 @@ export function rake(question: RakeQuestion): Outcome<Rake, TroubleCode> {
         question.lower === undefined || question.upper === undefined
           ? [cataloguedTrouble("rake-square-corners", "", {})]
           : [],
-      cautions: [sawCaution(), overheadCaution()],
+      cautions: [sawCaution(), ...beyondSawCaution(Object.values(cuts)), overheadCaution(), dustCaution()],
       drawing: rakeDrawing(drawnOutline(section, toWall), least, given, rise.value),
     },
     lost > 0 ? [cataloguedTrouble("rake-arcs-drawn-out", "", { count: lost, slopeDeg })] : [],

@@ -13,7 +13,7 @@ import {
   toDeg,
   toRad,
 } from "../../measure/index.ts";
-import { sawCaution } from "./cautions.ts";
+import { beyondSawCaution, sawCaution } from "./cautions.ts";
 import { firstTrouble, LARGEST_ACROSS_MM, sizeTrouble } from "./checks.ts";
 import type { Corner } from "./corner.ts";
 import { flatSettings } from "./mitre.ts";
@@ -114,6 +114,8 @@ export function unlikeMitre(question: UnlikeQuestion): Outcome<UnlikeMitre, Trou
   if (line === "curved") {
     warnings.push(cataloguedTrouble("unlike-curved", "", { mostOffMm: mostOffChordMm }));
   }
+  const firstCut = stickCut("right", fromFirstWallDeg, first, question);
+  const secondCut = stickCut("left", fromSecondWallDeg, second, question);
   return fine(
     {
       corner,
@@ -121,8 +123,8 @@ export function unlikeMitre(question: UnlikeQuestion): Outcome<UnlikeMitre, Trou
       fromFirstWallDeg,
       fromSecondWallDeg,
       mostOffChordMm: line === "straight" ? 0 : mostOffChordMm,
-      first: stickCut("right", fromFirstWallDeg, first, question),
-      second: stickCut("left", fromSecondWallDeg, second, question),
+      first: firstCut,
+      second: secondCut,
       points: points.map((one) => ({
         ...one,
         alongFirstMm: sign * one.alongFirstMm || 0,
@@ -133,7 +135,7 @@ export function unlikeMitre(question: UnlikeQuestion): Outcome<UnlikeMitre, Trou
         first.face === undefined || second.face === undefined
           ? [cataloguedTrouble("unlike-straight-face", "", {})]
           : [],
-      cautions: [sawCaution()],
+      cautions: [sawCaution(), ...beyondSawCaution([firstCut, secondCut])],
       drawing: planDrawing(corner, points),
     },
     warnings,

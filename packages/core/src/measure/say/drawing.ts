@@ -174,6 +174,25 @@ export const drawingTroubles = catalogue({
     hint: () => "Draw the stick as a rectangle, or leave it out and give its size.",
   },
 
+  // Points measured off an old moulding.
+  "points-too-few": {
+    example: { count: 2, least: 3 },
+    sentence: (facts) =>
+      `${facts.count === 1 ? "Only one point is" : `Only ${facts.count} points are`} given; ${facts.least} are needed at least.`,
+    hint: () => "Measure more points along the face, closer together where it is round.",
+  },
+  "points-in-line": {
+    example: { count: 5 },
+    sentence: (facts) =>
+      `The ${facts.count} points lie in one straight line: no round part goes through them.`,
+    hint: () => "Take them as a flat, or measure further round.",
+  },
+  "point-not-a-place": {
+    example: { place: 4 },
+    sentence: (facts) => `Point ${facts.place} is no place: a number is missing or beyond all measure.`,
+    hint: () => "Measure that point again, or take it out of the list.",
+  },
+
   // Warnings.
   "size-without-unit": {
     example: { widthMm: 42, heightMm: 18 },
@@ -204,6 +223,18 @@ export const drawingTroubles = catalogue({
     sentence: (facts, write) =>
       `${placesWord(facts.places)} where a curve misses running on smoothly by a hair ${facts.places === 1 ? "is" : "are"} taken as smooth; nothing moved more than ${write.length(facts.farthestMm)}.`,
     hint: () => "Nothing needs doing, unless an arris that faint was meant.",
+  },
+  "chords-taken-as-arcs": {
+    example: { lines: 96, arcs: 3, farthestMm: 0.002 },
+    sentence: (facts, write) =>
+      `${facts.lines} short lines in a row are taken as ${facts.arcs === 1 ? "one arc" : `${facts.arcs} arcs`}, whose corners they keep to within ${write.length(facts.farthestMm)}.`,
+    hint: () => "Nothing needs doing, unless facets that fine were meant.",
+  },
+  "chords-taken-as-curves": {
+    example: { lines: 140, curves: 1 },
+    sentence: (facts) =>
+      `${facts.lines} short lines in a row are taken as ${facts.curves === 1 ? "one free curve" : `${facts.curves} free curves`}.`,
+    hint: () => "Nothing needs doing, unless facets that fine were meant.",
   },
   "arc-radius-grown": {
     example: { element: "section", grownMm: 0.4 },

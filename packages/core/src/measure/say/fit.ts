@@ -66,7 +66,8 @@ export const fitTroubles = catalogue({
     example: { moulding: "first" },
     sentence: (facts, write) =>
       `The face of the ${write.text(facts.moulding)} moulding goes down again, stands behind the wall or has fewer than two points.`,
-    hint: () => "Give its points from the foot up: projection from the wall and height.",
+    hint: () =>
+      "Give its points from the foot up, projection from the wall and height; or only how far it comes out and how high it is.",
   },
   "unlike-no-line": {
     example: {},
@@ -78,6 +79,12 @@ export const fitTroubles = catalogue({
     sentence: () =>
       "One face stands plumb, or draws in where the other comes out: no mitre runs out between the walls.",
     hint: () => "Butt the plainer length into the corner and scribe the other to it.",
+  },
+  "unlike-bridged": {
+    example: { moulding: "first", heightMm: 21.5 },
+    sentence: (facts, write) =>
+      `The face of the ${write.text(facts.moulding)} moulding curls in under itself at ${write.length(facts.heightMm)} from its foot: there the mitre is taken straight across.`,
+    hint: () => "Pare that place by eye when both lengths are up; nobody can look behind it.",
   },
   "unlike-heights": {
     example: { taller: "first", overMm: 6 },
@@ -233,6 +240,12 @@ export const fitTroubles = catalogue({
     sentence: (facts) => `A side cut of ${angle(facts.cutDeg)} is not possible; it lies between 0° and 90°.`,
     hint: () => "Measure it as the swing from a square cut across the board.",
   },
+  "jack-beyond-corner": {
+    example: { cutDeg: 20, planDeg: 67, cornerDeg: 60 },
+    sentence: (facts) =>
+      `With a side cut of ${angle(facts.cutDeg)} the hip would stand ${angle(facts.planDeg)} from the eaves, outside a corner of ${angle(facts.cornerDeg)}.`,
+    hint: () => "Measure the side cut on a board of the main side, and the corner between the two eaves.",
+  },
   "side-moisture-order": {
     example: { fittedPercent: 8, driestPercent: 10, wettestPercent: 7 },
     sentence: (facts) =>
@@ -255,6 +268,13 @@ export const fitTroubles = catalogue({
     sentence: () =>
       "At the saw: guard in place, work held against fence and table, nothing unsupported past a bevel.",
     hint: () => `Try the setting on offcuts first; follow the machine's manual: ${DECIDES}`,
+  },
+  "caution-beyond-saw": {
+    example: { mitreDeg: 13.25, bevelDeg: 47.75, mostMitreDeg: 50, mostBevelDeg: 45 },
+    sentence: (facts) =>
+      `The cuts ask for mitres up to ${angle(facts.mitreDeg)} and bevels up to ${angle(facts.bevelDeg)}; many saws end at ${angle(facts.mostMitreDeg)} and ${angle(facts.mostBevelDeg)}.`,
+    hint: () =>
+      "See how far your saw goes; beyond it hold the stick at its spring, or in a jig made for the cut, or saw by hand to lines and trim.",
   },
   "caution-short-piece": {
     example: { shortestMm: 45, leastMm: 300 },
