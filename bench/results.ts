@@ -3,6 +3,7 @@ import { createHash } from "node:crypto";
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { arch, cpus, hostname, platform } from "node:os";
 import { fileURLToPath } from "node:url";
+import { hasDoubled, type Ratio } from "./judge.ts";
 
 export interface Figure {
   /** What is measured, and of what: `plan cornice`. Never renamed, so that years can be compared. */
@@ -22,6 +23,8 @@ export interface BenchResult {
   readonly node: string;
   readonly yardstickMs: number;
   readonly figures: readonly Figure[];
+  /** Least times for the gate of continuous integration (gate.ts), in yardsticks; only in a baseline. */
+  readonly gate?: readonly Ratio[];
 }
 
 const RESULTS = new URL("results/", import.meta.url);
@@ -55,9 +58,6 @@ export function readResult(path: string | URL): BenchResult {
   return JSON.parse(readFileSync(path, "utf8")) as BenchResult;
 }
 
-/** From here on a figure counts as grown: it has doubled, which no noise of a busy machine explains away. */
-const DOUBLED = 2;
-
 export interface Compared {
   readonly name: string;
   readonly before: number;
@@ -74,6 +74,6 @@ export function compare(before: BenchResult, now: BenchResult): readonly Compare
     const earlier = known.get(name);
     if (earlier === undefined) return [];
     const ratio = yardsticks / earlier;
-    return [{ name, before: earlier, now: yardsticks, ratio, hasDoubled: ratio > DOUBLED }];
+    return [{ name, before: earlier, now: yardsticks, ratio, hasDoubled: hasDoubled(earlier, yardsticks) }];
   });
 }
