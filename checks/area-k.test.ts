@@ -157,7 +157,7 @@ describe("arcs for free curves", () => {
     const { L, k } = row.input as { readonly L: number; readonly k: number };
     const points = spiral(L, k, 1000, 400);
     const { centre, radiusMm } = fitted(points, "geometric");
-    const middle = points[points.length / 2] as Point;
+    const middle = points[(points.length - 1) / 2] as Point;
     const [toX, toY] = [(centre.x - middle.x) / radiusMm, (centre.y - middle.y) / radiusMm];
     // Every circle near by: its centre so far from the middle of the curve, and so far to the side.
     const missAbout = (away: number, aside: number) => {
