@@ -41,7 +41,7 @@ describe("help", () => {
 
 describe("words that do not fit", () => {
   test.each<[string, readonly string[], readonly string[]]>([
-    ["no command", [], ["No command was given", "plan, recut, section, shelf, stick, mitre"]],
+    ["no command", [], ["No command was given", "plan, recut, section, shelf, sheets, export, stick"]],
     ["a misspelt command", ["paln"], ["“paln” is no command", "Was “plan” meant?"]],
     ["an option of another command", ["shelf", "x.json", "--stick", "1x1"], ["--stick is not known here"]],
     [

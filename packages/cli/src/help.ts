@@ -1,6 +1,7 @@
 /** What `--help` shows. Examples come from the chart cabinet for the harbour office. */
 import { readFile } from "node:fs/promises";
 import { FIT_COMMANDS, FIT_HELP, FIT_OVERVIEW } from "./fit-help.ts";
+import { SHEETS_HELP } from "./sheets-help.ts";
 
 const COMMON = `  --unit in|mm         what is read and written in; mm unless a job says otherwise
   --help               this page`;
@@ -12,6 +13,8 @@ export const HELP = {
   mouldwright recut    makes every cut of a plan again and says whether it holds
   mouldwright section  describes, checks or converts a drawing of a section
   mouldwright shelf    describes a shelf of planes
+  mouldwright sheets   the sheets for the bench as a PDF: card, templates, story stick, planes, fit
+  mouldwright export   outlines and solids for other programs: SVG, DXF, STL
 ${FIT_OVERVIEW}
 
   mouldwright COMMAND --help   shows what a command takes
@@ -120,6 +123,7 @@ ${COMMON}
 Example:
   mouldwright shelf planes.json --unit in
 `,
+  ...SHEETS_HELP,
   ...FIT_HELP,
 } as const;
 
@@ -130,6 +134,8 @@ export const COMMANDS = [
   "recut",
   "section",
   "shelf",
+  "sheets",
+  "export",
   ...FIT_COMMANDS,
 ] as const satisfies readonly CommandName[];
 

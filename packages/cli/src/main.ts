@@ -4,6 +4,7 @@ import { type OptionKinds, readArguments, readChoice } from "./arguments.ts";
 import { type Command, refuse, troublesOfRefusal } from "./command.ts";
 import { CORNICE_OPTIONS, corniceCommand } from "./cornice-command.ts";
 import { EXIT } from "./exit-codes.ts";
+import { EXPORT_OPTIONS, exportCommand } from "./export-command.ts";
 import { FRAME_OPTIONS, frameCommand } from "./frame-command.ts";
 import { COMMANDS, type CommandName, HELP, versionText } from "./help.ts";
 import { HIP_OPTIONS, hipCommand } from "./hip-command.ts";
@@ -19,6 +20,7 @@ import { RAKE_OPTIONS, rakeCommand } from "./rake-command.ts";
 import { recutCommand } from "./recut-command.ts";
 import { reportOf } from "./report.ts";
 import { sectionCommand } from "./section-command.ts";
+import { SHEETS_OPTIONS, sheetsCommand } from "./sheets-command.ts";
 import { shelfCommand } from "./shelf-command.ts";
 import { SIDE_OPTIONS, sideCommand } from "./side-command.ts";
 import { STICK_OPTIONS, stickCommand } from "./stick-command.ts";
@@ -56,6 +58,8 @@ const RUN: Readonly<
     run: sectionCommand,
   },
   shelf: { options: UNIT, run: shelfCommand },
+  sheets: { options: SHEETS_OPTIONS, run: sheetsCommand },
+  export: { options: EXPORT_OPTIONS, run: exportCommand },
   stick: { options: STICK_OPTIONS, run: stickCommand },
   mitre: { options: MITRE_OPTIONS, run: mitreCommand },
   hopper: { options: HOPPER_OPTIONS, run: hopperCommand },

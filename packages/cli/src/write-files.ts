@@ -27,7 +27,8 @@ import { reasonOf, systemCode } from "./read-file.ts";
 
 export interface FileToWrite {
   readonly path: string;
-  readonly text: string;
+  /** Text, or the bytes of a file that is none. */
+  readonly text: string | Uint8Array;
 }
 
 export interface Overwriting {
@@ -175,7 +176,7 @@ export async function writeAll(
   }
 }
 
-async function writeWhole(path: string, text: string): Promise<void> {
+async function writeWhole(path: string, text: string | Uint8Array): Promise<void> {
   const file = await open(path, "wx");
   try {
     await file.writeFile(text, "utf8");

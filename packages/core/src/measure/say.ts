@@ -13,6 +13,7 @@ import { lengthTroubles } from "./say/length.ts";
 import { lengthsTroubles } from "./say/lengths.ts";
 import { planTroubles } from "./say/plan.ts";
 import { sectionTroubles } from "./say/section.ts";
+import { sheetTroubles } from "./say/sheets.ts";
 import { shelfTroubles } from "./say/shelf.ts";
 import { stickTroubles } from "./say/stick.ts";
 import { timberTroubles } from "./say/timber.ts";
@@ -32,6 +33,7 @@ export const CATALOGUES = [
   fitTroubles,
   lengthsTroubles,
   stickTroubles,
+  sheetTroubles,
 ] as const;
 
 type AllTroubles = typeof internalTroubles &
@@ -44,7 +46,8 @@ type AllTroubles = typeof internalTroubles &
   typeof timberTroubles &
   typeof fitTroubles &
   typeof lengthsTroubles &
-  typeof stickTroubles;
+  typeof stickTroubles &
+  typeof sheetTroubles;
 
 export type TroubleCode = keyof AllTroubles & string;
 

@@ -15,6 +15,6 @@ export { readSvgSection } from "./svg-read.ts";
 export type { FreeSpan, JoinKind, NamedSpan, Section } from "./types.ts";
 export { MOST_LEAN_DEG, type UndercutPlace, undercutPlaces } from "./way-out.ts";
 export { type Worked, type WorkedFace, workedFaces } from "./worked.ts";
-export { writeDxfSection } from "./write-dxf.ts";
+export { type DxfLayer, type DxfOutline, writeDxfLayers, writeDxfSection } from "./write-dxf.ts";
 export { svgPathOfRing } from "./write-path.ts";
 export { type SvgWriting, writeSvgSection } from "./write-svg.ts";

@@ -1,5 +1,12 @@
-/** Writes a section as a DXF drawing, in millimetres: layers SECTION and STICK, one closed polyline on each. */
-import { extentsOf, type Ring, verticesOf } from "../curve/index.ts";
+/** Writes outlines as a DXF drawing, in millimetres, by layers; of a section the layers SECTION and STICK. */
+import {
+  chainFromVertices,
+  type Extents,
+  extentsOf,
+  ringFromVertices,
+  type Vertex,
+  verticesOf,
+} from "../curve/index.ts";
 import { cleanName } from "./read-limits.ts";
 import type { Section } from "./types.ts";
 import { numberText } from "./write-path.ts";
@@ -12,16 +19,61 @@ const BULGE_DECIMALS = 12;
 const SECTION_COLOUR = 7;
 const STICK_COLOUR = 8;
 
+/** Outlines of one sort: closed, or open lines. */
+export interface DxfLayer {
+  /** Letters, digits, blanks and dashes of ASCII. */
+  readonly name: string;
+  /** By number of the DXF reference. */
+  readonly colour: number;
+  readonly outlines: readonly DxfOutline[];
+}
+
+export interface DxfOutline {
+  readonly vertices: readonly Vertex[];
+  readonly isClosed: boolean;
+}
+
 /**
  * DXF of release 2000 (AC1015), the oldest with light polylines, so that old and new programs read it. Lines and arcs
  * are exact (bulges); a free curve is written as the short lines it is held in. Source: the published DXF reference;
  * written by hand because of the few records needed, each of which stands below.
  */
 export function writeDxfSection(section: Section): string {
-  const box = extentsOf(section.stick);
+  const layer = (name: string, colour: number, vertices: readonly Vertex[]): DxfLayer => ({
+    name,
+    colour,
+    outlines: [{ vertices, isClosed: true }],
+  });
+  return dxfText(
+    section.name,
+    [
+      layer("SECTION", SECTION_COLOUR, verticesOf(section.outline)),
+      layer("STICK", STICK_COLOUR, verticesOf(section.stick)),
+    ],
+    ["STICK", "SECTION"],
+  );
+}
+
+/** Any outlines by layers, as `writeDxfSection` writes a section; at least one outline. */
+export function writeDxfLayers(name: string, layers: readonly DxfLayer[]): string {
+  return dxfText(
+    name,
+    layers,
+    layers.map((layer) => layer.name),
+  );
+}
+
+/** `order` is that of the outlines in the file, by their layers. */
+function dxfText(name: string, layers: readonly DxfLayer[], order: readonly string[]): string {
+  const box = boxOfAll(layers);
   const handles = handleCounter();
+  const drawn = order.flatMap((wanted) =>
+    layers
+      .filter((layer) => layer.name === wanted)
+      .flatMap((layer) => layer.outlines.map((outline) => ({ outline, layer: layer.name }))),
+  );
   const groups: (string | number)[] = [
-    ...[999, oneLine(section.name)],
+    ...[999, oneLine(name)],
     ...[0, "SECTION", 2, "HEADER"],
     ...[9, "$ACADVER", 1, "AC1015"],
     ...[9, "$HANDSEED", 5, "FFFF"],
@@ -30,11 +82,10 @@ export function writeDxfSection(section: Section): string {
     ...[9, "$EXTMIN", 10, coordinate(box.minX), 20, coordinate(box.minY), 30, "0"],
     ...[9, "$EXTMAX", 10, coordinate(box.maxX), 20, coordinate(box.maxY), 30, "0"],
     ...[0, "ENDSEC"],
-    ...tables(handles),
+    ...tables(layers, handles),
     ...blocks(handles),
     ...[0, "SECTION", 2, "ENTITIES"],
-    ...polyline(section.stick, "STICK", handles),
-    ...polyline(section.outline, "SECTION", handles),
+    ...drawn.flatMap(({ outline, layer }) => polyline(outline, layer, handles)),
     ...[0, "ENDSEC"],
     ...objects(handles),
     ...[0, "EOF"],
@@ -42,6 +93,20 @@ export function writeDxfSection(section: Section): string {
   let text = "";
   for (let i = 0; i < groups.length; i += 2) text += `${String(groups[i]).padStart(3)}\n${groups[i + 1]}\n`;
   return text;
+}
+
+function boxOfAll(layers: readonly DxfLayer[]): Extents {
+  const boxes = layers.flatMap((layer) =>
+    layer.outlines.map(({ vertices, isClosed }) =>
+      extentsOf(isClosed ? ringFromVertices(vertices) : chainFromVertices(vertices)),
+    ),
+  );
+  return {
+    minX: Math.min(...boxes.map((box) => box.minX)),
+    minY: Math.min(...boxes.map((box) => box.minY)),
+    maxX: Math.max(...boxes.map((box) => box.maxX)),
+    maxY: Math.max(...boxes.map((box) => box.maxY)),
+  };
 }
 
 type Groups = readonly (string | number)[];
@@ -56,11 +121,10 @@ function handleCounter(): Handles {
   return () => (next++).toString(16).toUpperCase();
 }
 
-function polyline(ring: Ring, layer: string, handles: Handles): Groups {
-  const vertices = verticesOf(ring);
+function polyline({ vertices, isClosed }: DxfOutline, layer: string, handles: Handles): Groups {
   return [
     ...[0, "LWPOLYLINE", 5, handles(), 330, MODEL_SPACE, 100, "AcDbEntity", 8, layer],
-    ...[100, "AcDbPolyline", 90, vertices.length, 70, 1, 43, "0"],
+    ...[100, "AcDbPolyline", 90, vertices.length, 70, isClosed ? 1 : 0, 43, "0"],
     ...vertices.flatMap(([x, y, bulge = 0]) => {
       const place = [10, coordinate(x), 20, coordinate(y)];
       return bulge === 0 ? place : [...place, 42, numberText(bulge, BULGE_DECIMALS)];
@@ -68,7 +132,7 @@ function polyline(ring: Ring, layer: string, handles: Handles): Groups {
   ];
 }
 
-function tables(handles: Handles): Groups {
+function tables(layers: readonly DxfLayer[], handles: Handles): Groups {
   const table = (name: string, count: number, entries: Groups): Groups => {
     const head = [0, "TABLE", 2, name, 5, handles(), 330, "0", 100, "AcDbSymbolTable", 70, count];
     return [...head, ...entries, 0, "ENDTAB"];
@@ -86,10 +150,9 @@ function tables(handles: Handles): Groups {
     ...[0, "SECTION", 2, "TABLES"],
     ...table("VPORT", 0, []),
     ...table("LTYPE", 3, [...lineType("BYBLOCK"), ...lineType("BYLAYER"), ...lineType("CONTINUOUS")]),
-    ...table("LAYER", 3, [
+    ...table("LAYER", layers.length + 1, [
       ...layer("0", SECTION_COLOUR),
-      ...layer("SECTION", SECTION_COLOUR),
-      ...layer("STICK", STICK_COLOUR),
+      ...layers.flatMap(({ name, colour }) => layer(name, colour)),
     ]),
     ...table("STYLE", 0, []),
     ...table("VIEW", 0, []),

@@ -31,9 +31,12 @@ const FENCE_THICK_MM = 5;
 const FENCE_ABOVE_MM = 6;
 const FENCE_REACH_MM = 14;
 const SIDE_GAP_MM = 5;
+
 /** Upright dimensions stay between these on the page, so that their lettering finds room. */
-const LEFTMOST_MM = 38;
-const RIGHTMOST_MM = 130;
+export interface UprightRoom {
+  readonly leftmostMm: number;
+  readonly rightmostMm: number;
+}
 
 export function lengthWords(lengthMm: number, options: PictureOptions): string {
   return formatLength(lengthMm, { unit: options.unit });
@@ -43,14 +46,17 @@ export function stickBox(plan: Plan, view: StickView): Box {
   return boxOf(polygonsOnPaper(view, [plan.stick]).flat());
 }
 
-/** Everything that places this cut. `waste` tells the depth where no depth mark does; null leaves it out. */
-export function cutMarks(
-  plan: Plan,
-  cut: PlanCut,
-  view: StickView,
-  waste: WasteExtent | null,
-  options: PictureOptions,
-): Marked {
+/** What a picture's marks are drawn for. */
+export interface MarkedPicture {
+  readonly view: StickView;
+  /** Tells the depth where no depth mark does; null leaves it out. */
+  readonly waste: WasteExtent | null;
+  readonly uprights: UprightRoom;
+}
+
+/** Everything that places this cut. */
+export function cutMarks(plan: Plan, cut: PlanCut, picture: MarkedPicture, options: PictureOptions): Marked {
+  const { view } = picture;
   const marks = plan.marks.filter((mark) => mark.before === cut.number);
   const across = marks.filter((mark) => mark.kind !== "depth");
   const rowsCount = across.length + (cut.fence !== undefined && cut.fence > 0 ? 1 : 0);
@@ -59,7 +65,7 @@ export function cutMarks(
   return joined([
     ...across.map((mark, index) => gaugeMark(plan, cut, view, mark, rowAt(index), options)),
     fenceMark(plan, cut, view, rowAt(across.length), options),
-    depthMark(plan, cut, view, waste, marks, options),
+    depthMark(plan, cut, picture, marks, options),
   ]);
 }
 
@@ -104,11 +110,13 @@ function gaugeMark(
     sizeMm: figureMm(options.unit),
   });
   const name = mark.kind === "end" ? "end line " : "";
-  return marked(
-    `${name}${lengthWords(mark.distance, options)} from the ${printable(mark.from)}`,
-    lines,
-    options,
-  );
+  const from = printable(mark.from);
+  // A line in the very foot of an earlier cut is not measured: "0 mm from" would send the maker for a rule.
+  const words =
+    mark.distance < LOOKS_UPRIGHT_MM
+      ? `at the ${from}`
+      : `${lengthWords(mark.distance, options)} from the ${from}`;
+  return marked(name + words, lines, options);
 }
 
 /** Where a mark is measured from, across the stick: the side of the line on which the wood has a corner so far off. */
@@ -158,8 +166,7 @@ export function saysDepth(cut: PlanCut): boolean {
 function depthMark(
   plan: Plan,
   cut: PlanCut,
-  view: StickView,
-  waste: WasteExtent | null,
+  { view, waste, uprights }: MarkedPicture,
   marks: readonly PlanMark[],
   options: PictureOptions,
 ): Marked {
@@ -174,7 +181,7 @@ function depthMark(
     const top: PaperPoint = [bottom[0] + up[0] * sense, bottom[1] + up[1] * sense];
     // In a canted jaw the depth would lie aslant beside the stick; the mark stands on the bench card.
     if (Math.abs(top[0] - bottom[0]) > LOOKS_UPRIGHT_MM) return { items: [], wishes: [] };
-    const lines = besideStick(plan, cut, view, { bottom, top }, sizeMm);
+    const lines = besideStick(plan, cut, view, { bottom, top }, { sizeMm, ...uprights });
     return marked(
       `${lengthWords(depth.distance, options)} from the ${printable(depth.from)}`,
       lines,
@@ -185,7 +192,7 @@ function depthMark(
   const { bottom, top } = waste.deepest;
   if (Math.abs(bottom[0] - top[0]) > LOOKS_UPRIGHT_MM) return { items: [], wishes: [] };
   const depthMm = Math.abs(bottom[1] - top[1]) / view.scaleRatio;
-  const lines = besideStick(plan, cut, view, waste.deepest, sizeMm);
+  const lines = besideStick(plan, cut, view, waste.deepest, { sizeMm, ...uprights });
   return marked(`${lengthWords(depthMm, options)} deep`, lines, options);
 }
 
@@ -198,7 +205,7 @@ function besideStick(
   cut: PlanCut,
   view: StickView,
   { bottom, top }: WasteExtent["deepest"],
-  sizeMm: number,
+  { sizeMm, leftmostMm, rightmostMm }: UprightRoom & { readonly sizeMm: number },
 ): DimensionLines {
   const stick = stickBox(plan, view);
   const xs = [stick.minX, stick.maxX, ...soleOnPaper(cut, view).map((point) => point[0])];
@@ -207,12 +214,12 @@ function besideStick(
   const left = Math.min(...xs, stick.minX - clearMm) - SIDE_GAP_MM;
   const right = Math.max(...xs, stick.maxX + clearMm) + SIDE_GAP_MM;
   const isNearerLeft = bottom[0] - stick.minX < stick.maxX - bottom[0];
-  const isLeft = isNearerLeft ? left > LEFTMOST_MM : right > RIGHTMOST_MM;
+  const isLeft = isNearerLeft ? left > leftmostMm : right > rightmostMm;
   return linearDimension({
     from: bottom,
     to: top,
     aside: [isLeft ? -1 : 1, 0],
-    offMm: isLeft ? bottom[0] - Math.max(left, LEFTMOST_MM) : Math.min(right, RIGHTMOST_MM) - bottom[0],
+    offMm: isLeft ? bottom[0] - Math.max(left, leftmostMm) : Math.min(right, rightmostMm) - bottom[0],
     sizeMm,
   });
 }

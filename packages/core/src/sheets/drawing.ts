@@ -3,8 +3,8 @@
  *
  * Frame: x to the right, y DOWN from the top left corner of the paper. Arcs keep the bulge of the plan file,
  * tan(sweep / 4), positive where the arc turns anticlockwise AS SEEN on the paper; angles of groups and text are
- * degrees, anticlockwise as seen. Nothing is clipped by a writer: what would leave a circle of enlargement is cut
- * off before it gets here, so that every writer shows the same.
+ * degrees, anticlockwise as seen. What would leave a circle of enlargement is cut off before it gets here; a writer
+ * only cuts off at the straight sides of a group's `window`, so that every writer shows the same.
  */
 import { type Colour, INK } from "./palette.ts";
 
@@ -81,7 +81,17 @@ export interface Group {
   readonly moveMm: PaperPoint;
   readonly turnDeg: number;
   readonly scaleRatio: number;
+  /** Nothing outside it is shown; in the group's own frame, before it is moved. */
+  readonly window?: Window;
   readonly items: readonly Item[];
+}
+
+/** An upright rectangle of the paper. */
+export interface Window {
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
 }
 
 export type Item = Stroke | Fill | Text | Group;
@@ -92,7 +102,14 @@ export interface Drawing {
   /** Read out by a screen reader, shown as the file's title. */
   readonly title: string;
   readonly description: string;
+  /** All items are stretched by so much, across and up, from the upper left corner: how a printer's error is cancelled. */
+  readonly stretch?: Stretch;
   readonly items: readonly Item[];
+}
+
+export interface Stretch {
+  readonly acrossRatio: number;
+  readonly upRatio: number;
 }
 
 export function group(role: string, items: readonly Item[], moveMm: PaperPoint = [0, 0]): Group {

@@ -188,12 +188,13 @@ describe("the view of the stick", () => {
     expect(y).toBeCloseTo(80, 9);
   });
 
-  test("scales are those of ISO 5455", () => {
-    // 42 × 18 mm: 84 × 36 at 2 : 1 fits in 106 × 55, 210 × 90 at 5 : 1 does not.
-    expect(commonScale(plan, { widthMm: 106, flatMm: 55, turnedMm: 60 })).toBe(2);
+  test("scales fill the room and are told in round figures", () => {
+    // 42 × 18 mm: 105 × 45 at 2.5 : 1 fits in 106 × 55, 126 × 54 at 3 : 1 does not.
+    expect(commonScale(plan, { widthMm: 106, flatMm: 55, turnedMm: 60 })).toBe(2.5);
     expect(commonScale(plan, { widthMm: 60, flatMm: 55, turnedMm: 60 })).toBe(1);
-    expect(commonScale(plan, { widthMm: 20, flatMm: 55, turnedMm: 60 })).toBe(0.2);
+    expect(commonScale(plan, { widthMm: 20, flatMm: 55, turnedMm: 60 })).toBe(0.4);
     expect(scaleWords(2)).toBe("2 : 1");
+    expect(scaleWords(2 / 3)).toBe("1 : 1.5");
     expect(scaleWords(0.2)).toBe("1 : 5");
   });
 

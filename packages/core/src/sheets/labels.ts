@@ -2,6 +2,7 @@
  * Places lettering so that no two boxes overlap and none leaves the picture. Lines may be crossed only where there is
  * no other way, and then the label stands on a patch of plain paper.
  */
+import { toRad } from "../measure/index.ts";
 import {
   closedPath,
   fill,
@@ -13,26 +14,28 @@ import {
   type TextLook,
   text,
 } from "./drawing.ts";
-import { type Box, flatPoints } from "./flat-path.ts";
+import { type Box, boxOf, flatPoints } from "./flat-path.ts";
 import { PAPER } from "./palette.ts";
 import { textWidthMm } from "./text-width.ts";
 
 /** Clear space kept round every box, mm. */
 const MARGIN_MM = 0.5;
 /** Letters reach this far above and below the base line, as ratios of the font's size. */
-const ASCENT_RATIO = 0.78;
+export const ASCENT_RATIO = 0.78;
 const DESCENT_RATIO = 0.24;
 
-/** The box of a line of lettering, without margin; turned lettering is not placed by boxes. */
+/** The box of a line of lettering, without margin; of lettering turned by other than quarter turns the box round it. */
 export function textBox(item: Text): Box {
   const widthMm = textWidthMm(item.text, item.sizeMm, item.bold ? "bold" : "regular");
-  const left = item.at[0] - (item.anchor === "start" ? 0 : item.anchor === "middle" ? widthMm / 2 : widthMm);
-  return {
-    minX: left,
-    maxX: left + widthMm,
-    minY: item.at[1] - ASCENT_RATIO * item.sizeMm,
-    maxY: item.at[1] + DESCENT_RATIO * item.sizeMm,
-  };
+  const left = -(item.anchor === "start" ? 0 : item.anchor === "middle" ? widthMm / 2 : widthMm);
+  const top = -ASCENT_RATIO * item.sizeMm;
+  const bottom = DESCENT_RATIO * item.sizeMm;
+  const turnRad = toRad(item.turnDeg);
+  const [cos, sin] = item.turnDeg === 0 ? [1, 0] : [Math.cos(turnRad), Math.sin(turnRad)];
+  const corners = [left, left + widthMm].flatMap((x) =>
+    [top, bottom].map((y): PaperPoint => [item.at[0] + x * cos + y * sin, item.at[1] - x * sin + y * cos]),
+  );
+  return boxOf(corners);
 }
 
 export function boxesOverlap(a: Box, b: Box): boolean {

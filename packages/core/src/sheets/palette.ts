@@ -16,6 +16,9 @@ export const PAPER_RGB: Rgb = [251, 247, 239];
 
 export type Rgb = readonly [number, number, number];
 
+/** What a printer prints on. */
+export const PRINT_PAPER_RGB: Rgb = [255, 255, 255];
+
 const PURE: Readonly<Record<ColourName, Rgb>> = {
   black: [0, 0, 0],
   orange: [230, 159, 0],
@@ -30,9 +33,9 @@ export function colour(name: ColourName, strengthRatio = 1): Colour {
 }
 
 /** Red, green, blue 0 to 255 of a colour as it stands on the paper. */
-export function rgbOf(wanted: Colour): Rgb {
+export function rgbOf(wanted: Colour, paper: Rgb = PAPER_RGB): Rgb {
   const mix = (channel: 0 | 1 | 2): number =>
-    Math.round(PAPER_RGB[channel] + (PURE[wanted.name][channel] - PAPER_RGB[channel]) * wanted.strengthRatio);
+    Math.round(paper[channel] + (PURE[wanted.name][channel] - paper[channel]) * wanted.strengthRatio);
   return [mix(0), mix(1), mix(2)];
 }
 

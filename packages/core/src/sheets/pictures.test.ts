@@ -142,8 +142,8 @@ describe("one cut", () => {
         expect(value).toBeCloseTo(corners[0]?.[index] ?? Number.NaN, 9);
       });
     }
-    // 42 mm at 2 : 1.
-    expect((corners[0]?.[1] ?? 0) - (corners[0]?.[0] ?? 0)).toBeCloseTo(84, 9);
+    // 42 mm at 2.5 : 1.
+    expect((corners[0]?.[1] ?? 0) - (corners[0]?.[0] ?? 0)).toBeCloseTo(105, 9);
   });
 
   test("a rocked cut shows both leans and an arrow; a straight one neither", () => {

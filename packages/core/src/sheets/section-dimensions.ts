@@ -92,6 +92,8 @@ export interface RunningDimension {
   readonly originAt: number;
   /** Where the dimension line stands on paper: its y when across, its x when up. */
   readonly lineAt: number;
+  /** The side on which the values of an upright line stand; the right if left out. */
+  readonly side?: "left" | "right";
   readonly words: (lengthMm: number) => string;
   readonly sizeMm: number;
 }
@@ -136,10 +138,11 @@ export function runningDimension(wanted: RunningDimension): DrawnRunning {
   ).map((row) => sign * row);
   const direction: PaperPoint = isAcross ? [1, 0] : [0, -1];
   const origin = onLine(0);
+  const away = wanted.side === "left" ? -1 : 1;
   const knee = (end: PaperPoint, row: number): Path =>
     isAcross
       ? openPath([end, [row, end[1] + ROW_OFF_MM - KNEE_END_MM], [row, end[1] + ROW_OFF_MM]])
-      : openPath([end, [end[0] + ROW_OFF_MM - KNEE_END_MM, row], [end[0] + ROW_OFF_MM, row]]);
+      : openPath([end, [end[0] + away * (ROW_OFF_MM - KNEE_END_MM), row], [end[0] + away * ROW_OFF_MM, row]]);
   const items = [
     stroke(circlePath(origin, 1)),
     stroke(openPath([origin, onLine(furthest)])),
@@ -156,8 +159,11 @@ export function runningDimension(wanted: RunningDimension): DrawnRunning {
     const row = rows[index] as number;
     const at: PaperPoint = isAcross
       ? [row, wanted.lineAt + ROW_OFF_MM + 0.9 + 0.78 * wanted.sizeMm]
-      : [wanted.lineAt + ROW_OFF_MM + 0.9, row + CENTRED_RATIO * wanted.sizeMm];
-    return text(at, word, { sizeMm: wanted.sizeMm, anchor: isAcross ? "middle" : "start" });
+      : [wanted.lineAt + away * (ROW_OFF_MM + 0.9), row + CENTRED_RATIO * wanted.sizeMm];
+    return text(at, word, {
+      sizeMm: wanted.sizeMm,
+      anchor: isAcross ? "middle" : wanted.side === "left" ? "end" : "start",
+    });
   });
   return { items: [group("running dimension", items)], labels };
 }
@@ -170,7 +176,9 @@ function extension(wanted: RunningDimension, value: number, end: PaperPoint): Pa
     .filter((point) => Math.abs(point[axis] - wanted.originAt - value) < ONE_VALUE_MM)
     .map((point) => toPaper(wanted.view, point));
   const from = there.reduce((kept, point) =>
-    (isAcross ? point[1] > kept[1] : point[0] > kept[0]) ? point : kept,
+    (isAcross ? point[1] > kept[1] : wanted.side === "left" ? point[0] < kept[0] : point[0] > kept[0])
+      ? point
+      : kept,
   );
   return openPath([from, end]);
 }

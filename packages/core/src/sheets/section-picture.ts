@@ -1,6 +1,6 @@
 /** The finished section with its dimensions, parts and joins, the stick dashed around it. */
 import type { Plan, PlanJoin } from "../cutting/index.ts";
-import { formatLength } from "../measure/index.ts";
+import { formatLength, SAME_POINT_MM } from "../measure/index.ts";
 import { lengthWords, type PictureOptions, stickBox } from "./cut-marks.ts";
 import {
   circlePath,
@@ -29,34 +29,17 @@ const PAGE = { widthMm: 190, heightMm: 145, marginMm: 8 } as const;
 const TITLE_MM = 5.6;
 const NOTE_MM = 3.8;
 const PICTURE: Box = { minX: 6, minY: 22, maxX: 184, maxY: 139 };
-const STICK_ROOM = { widthMm: 130, flatMm: 56, turnedMm: 56 } as const;
-const BASE = { centreX: 84, lineY: 114 } as const;
+/** Room kept round the stick for its dimensions, and above it for the names of its parts. */
+const SIDE_MM = 27;
+const BELOW_MM = 25;
+const ABOVE_MM = 34;
 const JOIN_MM = 1.1;
 /** A part narrower than this on paper is a wall or a nick, and goes unnamed. */
 const LEAST_NAMED_MM = 4;
 const RUNNING_OFF_MM = 7;
 
 export function drawSection(plan: Plan, options: PictureOptions): Drawing {
-  const scaleRatio = commonScale({ ...plan, cuts: [] }, STICK_ROOM);
-  const view = viewOnBench(plan.stick, 0, scaleRatio, BASE);
-  const placer = labelPlacer(PICTURE);
-  const end = finishedEnd(plan, view);
-  const sizes = sizesOf(plan, view, options);
-  const scale = text([PICTURE.minX + 2, PICTURE.maxY], `Scale ${scaleWords(scaleRatio)}`, {
-    sizeMm: LEAST_LETTERING_MM,
-  });
-  const joins = joinDots(plan, view);
-  placer.keepFree(textBox(scale));
-  placer.avoidLines([...end, ...sizes.items, joins]);
-  for (const label of sizes.labels) placer.keepFree(textBox(label));
-  const pointers = [
-    ...merged(joinPointers(plan, view)),
-    ...merged(arcPointers(plan, view, options)),
-    ...partPointers(plan, view),
-  ];
-  const pointed = pointers.flatMap((pointer) => placedPointer(pointer, stickBox(plan, view).minY, placer));
-  const stick = turnedBox(plan.stick, 0);
-  const note = `Stick ${lengthWords(stick.maxX - stick.minX, options)} × ${lengthWords(stick.maxY - stick.minY, options)}, seen from the end where the stroke starts; gauge edge ${gaugeEdgeOf(plan)}${options.unit === "mm" ? "; millimetres" : ""}.`;
+  const note = sectionNote(plan, options);
   const inner = PAGE.widthMm - 2 * PAGE.marginMm;
   return {
     widthMm: PAGE.widthMm,
@@ -69,13 +52,56 @@ export function drawSection(plan: Plan, options: PictureOptions): Drawing {
         bold: true,
       }),
       text([PAGE.marginMm, 18], shortened(note, NOTE_MM, inner), { sizeMm: NOTE_MM }),
-      ...end,
-      ...sizes.items,
-      group("labels", [...sizes.labels, ...pointed]),
-      joins,
-      scale,
+      ...sectionScene(plan, PICTURE, options),
     ],
   };
+}
+
+/** What stick it is, and from where it is seen. */
+export function sectionNote(plan: Plan, options: PictureOptions): string {
+  const stick = turnedBox(plan.stick, 0);
+  return `Stick ${lengthWords(stick.maxX - stick.minX, options)} × ${lengthWords(stick.maxY - stick.minY, options)}, seen from the end where the stroke starts; gauge edge ${gaugeEdgeOf(plan)}${options.unit === "mm" ? "; millimetres" : ""}.`;
+}
+
+/** How high a picture of the section need be at most so high and so wide: no higher than its scale fills. */
+export function sectionSceneMm(plan: Plan, widthMm: number, mostMm: number): number {
+  const stick = turnedBox(plan.stick, 0);
+  return (stick.maxY - stick.minY) * sectionScale(plan, widthMm, mostMm) + BELOW_MM + ABOVE_MM;
+}
+
+function sectionScale(plan: Plan, widthMm: number, heightMm: number): number {
+  const flatMm = heightMm - BELOW_MM - ABOVE_MM;
+  return commonScale(
+    { ...plan, cuts: [] },
+    // What fits exactly fits, whatever the last decimal of a sum says.
+    { widthMm: widthMm - 2 * SIDE_MM, flatMm: flatMm + SAME_POINT_MM, turnedMm: flatMm + SAME_POINT_MM },
+  );
+}
+
+/** The finished section with sizes, radii, parts and joins, as large as the room allows; no words around it. */
+export function sectionScene(plan: Plan, picture: Box, options: PictureOptions): readonly Item[] {
+  const scaleRatio = sectionScale(plan, picture.maxX - picture.minX, picture.maxY - picture.minY);
+  const view = viewOnBench(plan.stick, 0, scaleRatio, {
+    centreX: (picture.minX + picture.maxX) / 2,
+    lineY: picture.maxY - BELOW_MM,
+  });
+  const placer = labelPlacer(picture);
+  const end = finishedEnd(plan, view);
+  const sizes = sizesOf(plan, view, options);
+  const scale = text([picture.minX + 2, picture.maxY], `Scale ${scaleWords(scaleRatio)}`, {
+    sizeMm: LEAST_LETTERING_MM,
+  });
+  const joins = joinDots(plan, view);
+  placer.keepFree(textBox(scale));
+  placer.avoidLines([...end, ...sizes.items, joins]);
+  for (const label of sizes.labels) placer.keepFree(textBox(label));
+  const pointers = [
+    ...merged(joinPointers(plan, view)),
+    ...merged(arcPointers(plan, view, options)),
+    ...partPointers(plan, view),
+  ];
+  const pointed = pointers.flatMap((pointer) => placedPointer(pointer, stickBox(plan, view).minY, placer));
+  return [...end, ...sizes.items, group("labels", [...sizes.labels, ...pointed]), joins, scale];
 }
 
 interface Sizes {
@@ -99,13 +125,20 @@ function sizesOf(plan: Plan, view: StickView, options: PictureOptions): Sizes {
     originAt: stick.minX,
     lineAt: box.maxY + RUNNING_OFF_MM,
   });
-  const up = runningDimension({
-    ...common,
-    direction: "up",
-    originAt: -stick.maxY,
-    lineAt: box.maxX + RUNNING_OFF_MM,
-  });
-  return { items: [...across.items, ...up.items], labels: [...across.labels, ...up.labels] };
+  // Heights stand on the side they are nearer to, so that they crowd on neither and cross little of the wood.
+  const middleX = (stick.minX + stick.maxX) / 2;
+  const heights = (["left", "right"] as const).map((side) =>
+    runningDimension({
+      ...common,
+      points: common.points.filter((point) => (side === "left" ? point[0] < middleX : point[0] >= middleX)),
+      direction: "up",
+      side,
+      originAt: -stick.maxY,
+      lineAt: side === "left" ? box.minX - RUNNING_OFF_MM : box.maxX + RUNNING_OFF_MM,
+    }),
+  );
+  const all = [across, ...heights];
+  return { items: all.flatMap((one) => one.items), labels: all.flatMap((one) => one.labels) };
 }
 
 /** On a drawing the unit stands in the note, not at every figure. */

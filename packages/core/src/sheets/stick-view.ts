@@ -2,7 +2,7 @@
 
 import type { Vertex } from "../curve/index.ts";
 import type { Plan } from "../cutting/index.ts";
-import { toRad } from "../measure/index.ts";
+import { normaliseDeg, toRad } from "../measure/index.ts";
 import type { PaperPoint } from "./drawing.ts";
 import { type Box, boxOf, flatPoints, pathOf } from "./flat-path.ts";
 
@@ -31,10 +31,30 @@ export function directionToPaper(view: StickView, step: PaperPoint): PaperPoint 
 }
 
 /**
- * Scales of ISO 5455 (2, 5, 10 and 1:2, 1:5, 1:10), largest first, for the whole picture; enlargements take 20 and 50
- * too. 1:20 and 1:50 only keep a monstrous stick on the page.
+ * Scales of ISO 5455 (2, 5, 10 and 1:2, 1:5, 1:10), largest first, for the whole picture, and steps between
+ * them, so that a picture fills its place; enlargements take 20 and 50 too. 1:20 and 1:50 only keep a monstrous stick on
+ * the page.
  */
-const PICTURE_SCALES = [10, 5, 2, 1, 0.5, 0.2, 0.1, 0.05, 0.02] as const;
+const PICTURE_SCALES = [
+  10,
+  8,
+  6,
+  5,
+  4,
+  3,
+  2.5,
+  2,
+  1.5,
+  1,
+  2 / 3,
+  0.5,
+  0.4,
+  1 / 3,
+  0.2,
+  0.1,
+  0.05,
+  0.02,
+] as const;
 const ENLARGEMENT_SCALES = [50, 20, 10, 5, 2, 1] as const;
 
 /** Room for the stick on a page, mm. A stick that stands turned may come nearer to the top than one lying flat. */
@@ -44,15 +64,34 @@ export interface StickRoom {
   readonly turnedMm: number;
 }
 
-/** The largest scale at which the stick fits, however it is turned in any of the plan's cuts: one for all pages. */
-export function commonScale(plan: Plan, room: StickRoom): number {
+/** A stick turned further than this stands on an edge, and is higher than wide. */
+const STANDS_ON_EDGE_DEG = 45;
+
+/** Whether a stick turned so lies on an edge, rather than on its back or face. */
+export function standsOnEdge(cantDeg: number): boolean {
+  const fromLevelDeg = Math.abs(normaliseDeg(cantDeg));
+  return fromLevelDeg > STANDS_ON_EDGE_DEG && fromLevelDeg < 180 - STANDS_ON_EDGE_DEG;
+}
+
+/**
+ * The largest scale at which the stick fits: one for all the plan's cuts in which it lies like this one, so that the
+ * few cuts for which it stands on an edge do not make all the others small.
+ */
+export function scaleFor(plan: Plan, cantDeg: number, room: StickRoom): number {
+  const onEdge = standsOnEdge(cantDeg);
+  const cants = plan.cuts.map((cut) => cut.cant).filter((other) => standsOnEdge(other) === onEdge);
   const fits = (scale: number): boolean =>
-    [0, ...plan.cuts.map((cut) => cut.cant)].every((cantDeg) => {
-      const box = turnedBox(plan.stick, cantDeg);
-      const heightMm = cantDeg === 0 ? room.flatMm : room.turnedMm;
+    [...(onEdge ? [] : [0]), ...cants, cantDeg].every((turnedDeg) => {
+      const box = turnedBox(plan.stick, turnedDeg);
+      const heightMm = turnedDeg === 0 ? room.flatMm : room.turnedMm;
       return (box.maxX - box.minX) * scale <= room.widthMm && (box.maxY - box.minY) * scale <= heightMm;
     });
   return PICTURE_SCALES.find(fits) ?? (PICTURE_SCALES[PICTURE_SCALES.length - 1] as number);
+}
+
+/** The scale of the stick lying flat, for pictures of the whole. */
+export function commonScale(plan: Plan, room: StickRoom): number {
+  return scaleFor(plan, 0, room);
 }
 
 /** The largest scale at which a detail so wide fills no more than the room, but at least twice the picture's own. */

@@ -1,5 +1,6 @@
 /** All cuts of a plan in one picture: small cards in reading order, one scale, each with number, plane and lean. */
 import type { Plan, PlanCut } from "../cutting/index.ts";
+import { type BrokenStick, breakItems, brokenStick } from "./broken-stick.ts";
 import { leanInHandDeg, leanSpan, planeName } from "./cut-facts.ts";
 import { type PictureOptions, soleOnPaper } from "./cut-marks.ts";
 import { circlePath, type Drawing, group, type Item, type PaperPoint, stroke, text } from "./drawing.ts";
@@ -29,7 +30,9 @@ const SIDE_ROOM_MM = 9;
 const STICK_ROOM = { widthMm: 46, flatMm: 40, turnedMm: 48 } as const;
 
 /** The whole plan at a glance; it shows no lengths, so `options` only keeps its call like that of the other pictures. */
-export function drawStrip(plan: Plan, _options: PictureOptions): Drawing {
+export function drawStrip(whole: Plan, _options: PictureOptions): Drawing {
+  const broken = brokenStick(whole, STICK_ROOM);
+  const { plan } = broken;
   const scaleRatio = commonScale(plan, STICK_ROOM);
   const inner = PAGE_WIDTH_MM - 2 * MARGIN_MM;
   const neededMm = Math.max(LEAST_CARD_MM, ...plan.cuts.map((cut) => cardWidthMm(plan, cut, scaleRatio)));
@@ -44,7 +47,7 @@ export function drawStrip(plan: Plan, _options: PictureOptions): Drawing {
     const lineY = CARD_HEAD_MM + AXIS_MM + stickMm;
     row.forEach((cut, column) => {
       const at: PaperPoint = [MARGIN_MM + column * (cardMm + GAP_MM), rowTop];
-      cards.push(group("card", cardItems(plan, cut, { cardMm, lineY, scaleRatio }), at));
+      cards.push(group("card", cardItems(broken, cut, { cardMm, lineY, scaleRatio }), at));
     });
     rowTop += lineY + BELOW_BENCH_MM + GAP_MM;
   }
@@ -86,23 +89,14 @@ function cardWidthMm(plan: Plan, cut: PlanCut, scaleRatio: number): number {
   return 2 * Math.max(stickMm + SIDE_ROOM_MM / 2, ...reachMm);
 }
 
-interface CardLayout {
+export interface CardLayout {
   readonly cardMm: number;
   readonly lineY: number;
   readonly scaleRatio: number;
 }
 
-function cardItems(plan: Plan, cut: PlanCut, layout: CardLayout): readonly Item[] {
-  const { cardMm, lineY, scaleRatio } = layout;
-  const view = viewOnBench(plan.stick, cut.cant, scaleRatio / FINENESS, {
-    centreX: cardMm / 2 / FINENESS,
-    lineY: lineY / FINENESS,
-  });
-  const scene = [
-    benchLine(0, cardMm / FINENESS, lineY / FINENESS),
-    ...stickEnd(plan, cut, view),
-    ...toolItems(cut, view),
-  ];
+function cardItems(broken: BrokenStick, cut: PlanCut, layout: CardLayout): readonly Item[] {
+  const { cardMm } = layout;
   const textLeft = 10;
   const textWidth = cardMm - textLeft;
   return [
@@ -116,8 +110,25 @@ function cardItems(plan: Plan, cut: PlanCut, layout: CardLayout): readonly Item[
     text([textLeft, 8], shortened(leanSpan(cut), LEAST_LETTERING_MM, textWidth), {
       sizeMm: LEAST_LETTERING_MM,
     }),
-    { ...group("picture", scene), scaleRatio: FINENESS },
+    smallScene(broken, cut, layout),
   ];
+}
+
+/** The bare picture of a cut, drawn larger and set down smaller, its bench line as high as the layout says. */
+export function smallScene(broken: BrokenStick, cut: PlanCut, layout: CardLayout): Item {
+  const { plan } = broken;
+  const { cardMm, lineY, scaleRatio } = layout;
+  const view = viewOnBench(plan.stick, cut.cant, scaleRatio / FINENESS, {
+    centreX: cardMm / 2 / FINENESS,
+    lineY: lineY / FINENESS,
+  });
+  const scene = [
+    benchLine(0, cardMm / FINENESS, lineY / FINENESS),
+    ...stickEnd(plan, cut, view),
+    ...breakItems(broken, view),
+    ...toolItems(cut, view),
+  ];
+  return { ...group("picture", scene), scaleRatio: FINENESS };
 }
 
 function toolItems(cut: PlanCut, view: ReturnType<typeof viewOnBench>): readonly Item[] {

@@ -1,4 +1,5 @@
 /** How wide a line of lettering is, so that labels can be placed before any font is at hand. */
+import { letterWidthRatio } from "./sheet-font-widths.ts";
 
 /**
  * Widths in thousandths of the font's size, from the metrics published with Helvetica (Adobe Font Metrics; written
@@ -33,13 +34,26 @@ const BOLD_RATIO = 1.08;
 /** Slack for a fallback font. */
 const FALLBACK_RATIO = 1.06;
 
-/** Width of one line at a font size, mm, on the safe side. */
+/**
+ * Width of one line at a font size, mm, on the safe side: it fits in the font of printed sheets, whose widths are
+ * known to the letter, and in what a screen shows for Helvetica.
+ */
 export function textWidthMm(words: string, sizeMm: number, weight: "regular" | "bold" = "regular"): number {
   let thousandths = 0;
   for (const letter of words) {
     thousandths += FRACTIONS.includes(letter) ? FRACTION_WIDTH : (WIDTH_OF.get(letter) ?? UNKNOWN_WIDTH);
   }
-  return (thousandths / 1000) * sizeMm * FALLBACK_RATIO * (weight === "bold" ? BOLD_RATIO : 1);
+  const onScreenMm = (thousandths / 1000) * sizeMm * FALLBACK_RATIO * (weight === "bold" ? BOLD_RATIO : 1);
+  return Math.max(onScreenMm, printedWidthMm(words, sizeMm, weight));
+}
+
+/** Width of one line in the font of printed sheets, mm; exact for the letters of `KNOWN_LETTERS`. */
+export function printedWidthMm(words: string, sizeMm: number, weight: "regular" | "bold"): number {
+  let ratio = 0;
+  for (const letter of words) {
+    ratio += letterWidthRatio(letter.codePointAt(0) ?? 0, weight) ?? UNKNOWN_WIDTH / 1000;
+  }
+  return ratio * sizeMm;
 }
 
 /** Breaks text into lines no wider than `widthMm`; a word that is itself too long is cut with an ellipsis. */

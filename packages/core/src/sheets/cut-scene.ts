@@ -1,0 +1,149 @@
+/**
+ * The picture of one cut without its words: the stick's end as it lies on the bench, what goes, the plane in its place,
+ * the marks that place it. It fills whatever room it is given; pages of a card and pictures on their own share it.
+ */
+import type { Plan, PlanCut, Pose } from "../cutting/index.ts";
+import { breakItems, brokenStick } from "./broken-stick.ts";
+import { leanInHandDeg, leanSpan, shortLean } from "./cut-facts.ts";
+import { cutMarks, type PictureOptions, stickBox, type UprightRoom } from "./cut-marks.ts";
+import { group, type Item, type PaperPoint, text } from "./drawing.ts";
+import { enlargementOf } from "./enlargement.ts";
+import type { Box, Disc } from "./flat-path.ts";
+import { type LabelWish, labelPlacer, textBox } from "./labels.ts";
+import { LABEL_MM, LEAST_LETTERING_MM } from "./lettering.ts";
+import { FAINT_INK, PLANE_LINE } from "./palette.ts";
+import { axisOnPaper, leanArrow, type PlaneLines, planeLines, sawLine, stationsOf } from "./plane-lines.ts";
+import { benchLine, stickEnd, wasteExtent } from "./stick-end.ts";
+import { type StickRoom, type StickView, scaleFor, scaleWords, toPaper, viewOnBench } from "./stick-view.ts";
+
+const BODY_MM = 27;
+const LEAST_BODY_MM = 8;
+const BODY_OVER_STICK_MM = 8;
+/** A plane held flatter than this (its axis's rise) is drawn no longer for it. */
+const LEAST_UP_RATIO = 0.7;
+const AXIS_OVER_BODY_MM = 7;
+
+/** Where everything of the picture stands on its paper, mm. */
+export interface SceneLayout {
+  readonly picture: Box;
+  readonly stickRoom: StickRoom;
+  readonly bench: {
+    readonly centreX: number;
+    readonly lineY: number;
+    readonly fromX: number;
+    readonly toX: number;
+  };
+  readonly enlarged: Disc;
+  readonly uprights: UprightRoom;
+}
+
+/** The picture of a cut of the plan. A stick far thicker than what is worked on it is drawn broken off. */
+export function cutScene(
+  drawn: Plan,
+  cutNumber: number,
+  layout: SceneLayout,
+  options: PictureOptions,
+): readonly Item[] {
+  const broken = brokenStick(drawn, layout.stickRoom);
+  const { plan } = broken;
+  const cut = plan.cuts.find((candidate) => candidate.number === cutNumber) as PlanCut;
+  const { picture, bench: place } = layout;
+  const scaleRatio = scaleFor(plan, cut.cant, layout.stickRoom);
+  const view = viewOnBench(plan.stick, cut.cant, scaleRatio, place);
+  const poses = drawnPoses(plan, cut, view, picture);
+  const waste = wasteExtent(plan, cut, view, firstAxis(cut, view));
+  const close = waste === null ? null : enlargementOf(plan, cut, view, waste, layout.enlarged, options);
+  const marks = cutMarks(
+    plan,
+    cut,
+    { view, waste: close === null ? waste : null, uprights: layout.uprights },
+    options,
+  );
+  const scale = text([picture.minX + 2, picture.maxY - 1], `Scale ${scaleWords(scaleRatio)}`, {
+    sizeMm: LEAST_LETTERING_MM,
+  });
+  const end = [...stickEnd(plan, cut, view), ...breakItems(broken, view)];
+  const bench = benchLine(place.fromX, place.toX, place.lineY);
+
+  const placer = labelPlacer(picture);
+  placer.keepFree(textBox(scale));
+  if (close !== null) placer.keepFree(close.box);
+  placer.avoidLines([bench, ...end, ...poses.items, ...marks.items, ...(close?.spot ?? [])]);
+  const labels = [...poses.wishes, ...marks.wishes].flatMap((wish) => placer.place(wish)?.items ?? []);
+  return [
+    bench,
+    ...end,
+    ...poses.items,
+    ...marks.items,
+    ...(close?.spot ?? []),
+    ...(close?.items ?? []),
+    scale,
+    group("labels", labels),
+  ];
+}
+
+interface DrawnPoses {
+  readonly items: readonly Item[];
+  readonly wishes: readonly LabelWish[];
+}
+
+function drawnPoses(plan: Plan, cut: PlanCut, view: StickView, picture: Box): DrawnPoses {
+  if (cut.line !== undefined) {
+    const saw = sawLine(view, cut, PLANE_LINE);
+    return { items: [group("saw", saw.items)], wishes: [leanWish(leanSpan(cut), saw, null)] };
+  }
+  const stations = stationsOf(cut);
+  const bodyMm = bodyLengthMm(plan, view, stations, picture);
+  const axisMm = bodyMm + AXIS_OVER_BODY_MM;
+  const lines = stations.map((pose, index) =>
+    planeLines(view, cut, pose, { colour: index === 0 ? PLANE_LINE : FAINT_INK, bodyMm, axisMm }),
+  );
+  const leans = stations.map((pose) => leanInHandDeg(cut, pose[2]));
+  const [first, last] = lines;
+  if (first === undefined) return { items: [], wishes: [] };
+  const drawn = lines.map((plane, index) => group(index === 0 ? "plane" : "plane, last pose", plane.items));
+  if (last === undefined) {
+    return { items: drawn, wishes: [leanWish(shortLean(leans[0] ?? 0), first, null)] };
+  }
+  const arrow = leanArrow(first, last, axisMm - 3, (leans[1] ?? 0) - (leans[0] ?? 0));
+  return {
+    // The fainter last pose lies under the first one.
+    items: [...drawn.reverse(), group("movement", arrow)],
+    wishes: [
+      leanWish(`from ${shortLean(leans[0] ?? 0)}`, first, last),
+      leanWish(`to ${shortLean(leans[1] ?? 0)}`, last, first),
+    ],
+  };
+}
+
+/** As much of the body as clears the stick's top, and no more than the picture has room for; the same in both poses. */
+function bodyLengthMm(plan: Plan, view: StickView, stations: readonly Pose[], picture: Box): number {
+  const top = stickBox(plan, view).minY;
+  const lengths = stations.map((pose) => {
+    const sole = toPaper(view, [pose[0], pose[1]]);
+    const up = Math.max(LEAST_UP_RATIO, -axisOnPaper(view, pose)[1]);
+    const roomMm = (sole[1] - picture.minY - 1) / up - AXIS_OVER_BODY_MM;
+    return Math.min(roomMm, Math.max(BODY_MM, (sole[1] - top) / up + BODY_OVER_STICK_MM));
+  });
+  return Math.max(LEAST_BODY_MM, Math.min(...lengths));
+}
+
+/** The lean beside the upper end of its axis, on the side away from the other pose. */
+function leanWish(words: string, lines: PlaneLines, other: PlaneLines | null): LabelWish {
+  const [x, y] = lines.tip;
+  const right = { at: [x + 1.6, y + 2.4] as const, anchor: "start" as const };
+  const left = { at: [x - 1.6, y + 2.4] as const, anchor: "end" as const };
+  const above = { at: [x, y - 1.2] as const, anchor: "middle" as const };
+  const isRightmost = other === null || other.tip[0] <= x;
+  return {
+    words,
+    look: { sizeMm: LABEL_MM },
+    spots: [...(isRightmost ? [right, left] : [left, right]), above],
+  };
+}
+
+/** The axis of the first hold: depths are told along it, whatever the plane leans to afterwards. */
+function firstAxis(cut: PlanCut, view: StickView): PaperPoint {
+  const first = stationsOf(cut)[0];
+  return first === undefined ? [0, -1] : axisOnPaper(view, first);
+}
