@@ -38,7 +38,7 @@ export function benchCardLines(plan: Plan, options: BenchCardOptions): string[] 
   const page = new Page(columns);
   const { length, thickness } = writerFor(options.unit, "print", options.inchStep);
   // How true a line is shows on no rule in inches: it is told as a feeler gauge has it.
-  const error = options.unit === "in" ? thickness : length;
+  const error = options.unit === "in" ? thickness : undefined;
   const name = printable(plan.name).trim() || "Moulding";
 
   page.paragraph(name);

@@ -48,8 +48,7 @@ export function wayWords(plan: Plan): string {
   return `${plan.way}${why} (${standing})`;
 }
 
-/** `error` tells how true a line is; as `length` unless given. */
-export function markWords(mark: PlanMark, length: Length, error: Length = length): string {
+export function markWords(mark: PlanMark, length: Length, error: Length = expected(length)): string {
   const what = mark.kind === "depth" ? "depth line" : mark.kind === "end" ? "end line" : "line";
   const from = mark.from === "" ? "" : ` from the ${mark.from}`;
   const isFromEdge = mark.from === "gauge edge" || mark.kind === "depth";
@@ -57,6 +56,11 @@ export function markWords(mark: PlanMark, length: Length, error: Length = length
   const isAtFoot = mark.from.startsWith("foot") && mark.distance < AT_THE_FOOT_MM;
   const where = isAtFoot ? ` at the ${mark.from}` : ` ${length(mark.distance)}${from}`;
   return `${what}${where}${also}${errorWords(mark, error)}`;
+}
+
+/** Expected errors are themselves no truer than a tenth of a millimetre, and never told as less than one. */
+function expected(length: Length): Length {
+  return (errorMm) => length(Math.max(1, Math.round(errorMm * 10)) / 10);
 }
 
 /** Nearer than a gauge can be set a line runs in the foot's own corner, mm. */
@@ -75,7 +79,7 @@ function errorWords(mark: PlanMark, error: Length): string {
 }
 
 /** How true a band's width can be expected, both ways. */
-export function bandWords(band: PlanBand, length: Length, error: Length = length): string {
+export function bandWords(band: PlanBand, length: Length, error: Length = expected(length)): string {
   const isChained = band.linesFrom === "foot";
   const from = isChained ? "each from the foot of the one before" : "from the gauge edge";
   const other = isChained
@@ -85,7 +89,7 @@ export function bandWords(band: PlanBand, length: Length, error: Length = length
   return `${capital(band.name)}, ${length(band.width)} wide: lines ${from}, the width good to ${error(band.error)} (${other}).${share}`;
 }
 
-export function finishWords(plan: Plan, length: Length, error: Length = length): string {
+export function finishWords(plan: Plan, length: Length, error: Length = expected(length)): string {
   const { proud, under } = plan.finish;
   const across = (at: readonly [number, number]): string => length(acrossFromGaugeMm(plan, at));
   const within = (errorMm: number): string => (errorMm > 0 ? ` ± ${error(errorMm)}` : "");
