@@ -1,8 +1,9 @@
 /** A corner as makers give it: by its angle, by the sides of a polygon, or by three lengths of a triangle. */
 import { type Corner, cornerFromAngle, cornerFromTriangle, polygonMitre } from "mouldwright/making";
-import { fine, type LengthUnit, type Outcome, parseLength } from "mouldwright/measure";
+import { fine, INCH_MM, type LengthUnit, type Outcome, parseLength } from "mouldwright/measure";
 import { type OptionKinds, readChoice, wrongValue } from "./arguments.ts";
 import type { Command } from "./command.ts";
+import type { Figures } from "./fit-answer.ts";
 import { missing, readAngle, readCount } from "./fit-options.ts";
 
 export const CORNER_OPTIONS: OptionKinds = {
@@ -53,9 +54,10 @@ function readThreeLengths(typed: string, unit: LengthUnit): Outcome<readonly [nu
 }
 
 /** How well a corner is known that was measured by three lengths. */
-export function cornerSaid({ degPerMm }: Corner): readonly string[] {
+export function cornerSaid({ degPerMm }: Corner, write: Figures, unit: LengthUnit): readonly string[] {
   if (degPerMm === null) return [];
+  const outMm = unit === "mm" ? 1 : INCH_MM / 32;
   return [
-    `Measured by three lengths: if the length across is 1 mm out, the corner is ${degPerMm.toFixed(2)}° out.`,
+    `Measured by three lengths: if the length across is ${write.length(outMm)} out, the corner is ${(degPerMm * outMm).toFixed(2)}° out. Longer legs tell it better.`,
   ];
 }

@@ -40,7 +40,7 @@ export async function mitreCommand(command: Command): Promise<number> {
     unit,
     file: "",
     numbers: mitreNumbers(answer.value),
-    lines: mitreLines(answer.value, figuresFor(unit)),
+    lines: mitreLines(answer.value, figuresFor(unit), unit),
     warnings: [...corner.warnings, ...answer.warnings],
     assumed: answer.value.assumed,
     cautions: answer.value.cautions,
@@ -78,12 +78,12 @@ function mitreNumbers(answer: Mitre): Readonly<Record<string, unknown>> {
   };
 }
 
-function mitreLines(answer: Mitre, write: Figures): readonly string[] {
+function mitreLines(answer: Mitre, write: Figures, unit: LengthUnit): readonly string[] {
   const { spring, corner, laidFlat, heldAtSpring, shootingBoard } = answer;
   const through = corner.kind === "outside" ? ", measured through the solid" : "";
   return [
     `The spring is the angle between the flat back and the wall: ${write.sawDeg(spring.fromWallDeg)} from the wall, which is ${write.sawDeg(spring.fromCeilingDeg)} from the ceiling. The corner is ${corner.kind}, ${write.sawDeg(corner.cornerDeg)} between the walls${through}. Left and right as you face the corner. Mitre is the saw's swing from a square cut, bevel the blade's lean from upright.`,
-    ...cornerSaid(corner),
+    ...cornerSaid(corner, write, unit),
     "",
     `Laid flat on its back, face up: mitre ${write.sawDeg(laidFlat.mitreDeg)}, bevel ${write.sawDeg(laidFlat.bevelDeg)}.`,
     `  Left-hand piece   ${cutWords(laidFlat.leftPiece)}`,

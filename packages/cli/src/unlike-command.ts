@@ -56,7 +56,7 @@ export async function unlikeCommand(command: Command): Promise<number> {
     unit,
     file: "",
     numbers: unlikeNumbers(answer.value, mouldings),
-    lines: unlikeLines(answer.value, mouldings, figuresFor(unit)),
+    lines: unlikeLines(answer.value, mouldings, figuresFor(unit), unit),
     warnings: [...corner.warnings, ...first.warnings, ...second.warnings, ...answer.warnings],
     assumed: answer.value.assumed,
     cautions: answer.value.cautions,
@@ -158,7 +158,12 @@ function unlikeNumbers(answer: UnlikeMitre, { first, second }: Both): Readonly<R
   };
 }
 
-function unlikeLines(answer: UnlikeMitre, { first, second }: Both, write: Figures): readonly string[] {
+function unlikeLines(
+  answer: UnlikeMitre,
+  { first, second }: Both,
+  write: Figures,
+  unit: LengthUnit,
+): readonly string[] {
   const { corner, line } = answer;
   const one = (name: string, { projectionMm, heightMm, spring }: UnlikeMoulding): string =>
     `  ${name}  comes out ${write.length(projectionMm)}, ${write.length(heightMm)} high, spring ${write.sawDeg(spring.fromWallDeg)} from the wall`;
@@ -166,7 +171,7 @@ function unlikeLines(answer: UnlikeMitre, { first, second }: Both, write: Figure
     `  ${name}  mitre ${write.sawDeg(said.mitreDeg)}, bevel ${write.sawDeg(said.bevelDeg)}; ${cutWords(said)}`;
   return [
     `First and second from left to right as you face the ${corner.kind} corner of ${write.sawDeg(corner.cornerDeg)}. Mitre is the saw's swing from a square cut, bevel the blade's lean from upright.`,
-    ...cornerSaid(corner),
+    ...cornerSaid(corner, write, unit),
     "",
     one("First ", first),
     one("Second", second),

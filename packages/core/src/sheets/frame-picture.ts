@@ -189,7 +189,7 @@ function acrossPanel({ rails }: Frame, { rebateMm, allowanceMm }: FrameSizes, un
       const view = sketch({
         bounds: { minX: 0, minY: 0, maxX: widthMm + seenMm, maxY: thickMm },
         box: room,
-        marginMm: 13,
+        marginMm: 18,
       });
       const deepMm = thickMm * 0.55;
       const corners = [

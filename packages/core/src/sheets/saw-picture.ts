@@ -75,9 +75,10 @@ function tableItems(cut: SawCut, box: Box, names: StickNames): readonly Item[] {
       weight: "gauge",
     }),
   ]);
+  // Less than the scale shows is nothing to draw.
+  const isSwung = sawDeg(cut.mitreDeg) !== sawDeg(0);
   const squareFoot: PaperPoint = [far[0], handle[1] + 2];
-  if (cut.mitreDeg > 0)
-    view.draw("square", [stroke(openPath([far, squareFoot]), { line: "long-dashed dotted" })]);
+  if (isSwung) view.draw("square", [stroke(openPath([far, squareFoot]), { line: "long-dashed dotted" })]);
   const sign = cut.turnHandleTo === "left" ? -1 : 1;
   const arc = angleItems({
     centre: far,
@@ -86,7 +87,7 @@ function tableItems(cut: SawCut, box: Box, names: StickNames): readonly Item[] {
     // The angle as drawn; its figure stands at the handle.
     sweepDeg: sign * toDeg(Math.atan(Math.abs(half) / (TABLE.backMm / 2))),
   });
-  view.draw("angle", arc.items);
+  if (isSwung) view.draw("angle", arc.items);
   const isKeptLeft = cut.keep === "left";
   const keptX = isKeptLeft
     ? (box.minX + Math.min(far[0], near[0])) / 2
@@ -104,7 +105,7 @@ function tableItems(cut: SawCut, box: Box, names: StickNames): readonly Item[] {
   view.label("KEEP", [spotOn([keptX, middleY])], { bold: true });
   view.label("offcut", [spotOn([offX, middleY])], { on: "waste" });
   const isLongAtFence = isKeptLeft ? far[0] > near[0] : far[0] < near[0];
-  if (cut.mitreDeg > 0) {
+  if (isSwung) {
     const toKept = isKeptLeft ? -1 : 1;
     // Where the line of a square cut would run through the words they go to the other side of the blade.
     const nearSide = (far[0] - near[0]) * toKept > 0 ? -toKept : toKept;

@@ -20,6 +20,7 @@ import {
   boundsOfPoints,
   groundItems,
   modelAside,
+  paperAside,
   sketch,
   spotOn,
   spotsRound,
@@ -87,33 +88,39 @@ function planPanel(answer: UnlikeMitre, { firstMm, secondMm }: UnlikeSizes, unit
       const mitre = points.map(inPlan);
       const start = mitre[0] as Point;
       const end = mitre[mitre.length - 1] as Point;
-      const meeting = points[points.length - 1] as MitrePoint;
-      // Of a taller moulding only what lies below the other's top meets it; the rest is dashed.
+      // Of a moulding only what lies below the other's top meets it; what stands out farther is dashed.
+      const meets = (
+        fromWallMm: (one: MitrePoint) => number,
+      ): { readonly mm: number; readonly to: number } => {
+        const mm = Math.max(...points.map(fromWallMm));
+        return { mm, to: points.findIndex((one) => fromWallMm(one) === mm) };
+      };
       const first = {
         wall: modelAside(at, reach, 180),
         outDeg: 270,
         outMm: firstMm,
-        meetsMm: meeting.fromFirstWallMm,
+        meets: meets(({ fromFirstWallMm }) => fromFirstWallMm),
       };
       const second = {
         wall: modelAside(at, reach, secondDeg),
         outDeg: secondDeg - 90,
         outMm: secondMm,
-        meetsMm: meeting.fromSecondWallMm,
+        meets: meets(({ fromSecondWallMm }) => fromSecondWallMm),
       };
-      const frontOf = ({ wall, outDeg, meetsMm }: typeof first): Point => modelAside(wall, meetsMm, outDeg);
+      const frontOf = ({ wall, outDeg, meets }: typeof first): Point => modelAside(wall, meets.mm, outDeg);
+      const tipOf = ({ meets }: typeof first): Point => mitre[meets.to] ?? end;
       const body = (one: typeof first): readonly Point[] => [
         at,
         one.wall,
         frontOf(one),
-        end,
-        ...[...mitre].reverse(),
+        tipOf(one),
+        ...mitre.slice(0, one.meets.to).reverse(),
       ];
       const over = (one: typeof first): readonly Point[] =>
-        one.outMm - one.meetsMm > MOST_UNSEEN_MM
+        one.outMm - one.meets.mm > MOST_UNSEEN_MM
           ? [
               modelAside(one.wall, one.outMm, one.outDeg),
-              modelAside(end, one.outMm - one.meetsMm, one.outDeg),
+              modelAside(tipOf(one), one.outMm - one.meets.mm, one.outDeg),
             ]
           : [];
       const all = [...body(first), ...body(second), ...over(first), ...over(second)];
@@ -125,7 +132,9 @@ function planPanel(answer: UnlikeMitre, { firstMm, secondMm }: UnlikeSizes, unit
       for (const one of [first, second]) {
         view.draw("piece", [
           fill([closedPath(body(one).map(view.at))], WOOD_TINT),
-          stroke(openPath([view.at(one.wall), view.at(frontOf(one)), view.at(end)]), { weight: "wide" }),
+          stroke(openPath([view.at(one.wall), view.at(frontOf(one)), view.at(tipOf(one))]), {
+            weight: "wide",
+          }),
           ...(over(one).length === 0 ? [] : [stroke(openPath(over(one).map(view.at)), { line: "dashed" })]),
         ]);
       }
@@ -153,8 +162,19 @@ function planPanel(answer: UnlikeMitre, { firstMm, secondMm }: UnlikeSizes, unit
         ...secondArc.items,
         ...beyondWalls(inside, view.at(at), secondDeg),
       ]);
-      view.label(sawDeg(answer.fromFirstWallDeg), firstArc.spots, { bold: true });
-      view.label(sawDeg(answer.fromSecondWallDeg), secondArc.spots, { bold: true });
+      // Where an angle has no room for its figure before the walls, the figure stands behind its own wall.
+      const behind = ({ outDeg }: typeof first, alongDeg: number, radiusMm: number) =>
+        inside ? spotsTowards(paperAside(view.at(at), radiusMm, alongDeg), 3.5, outDeg + 180) : [];
+      view.label(
+        sawDeg(answer.fromFirstWallDeg),
+        [...firstArc.spots.slice(0, 1), ...behind(first, 180, 19)],
+        { bold: true },
+      );
+      view.label(
+        sawDeg(answer.fromSecondWallDeg),
+        [...secondArc.spots.slice(0, 1), ...behind(second, secondDeg, 26)],
+        { bold: true },
+      );
       const sizeMm = figureMm(unit);
       for (const { wall, outDeg, outMm } of [first, second]) {
         const from = view.at(wall);
