@@ -2,6 +2,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { beforeAll, describe, expect, test } from "vitest";
 import { BASELINE, readResult } from "../../bench/results.ts";
+import { FIT_COMMANDS } from "../../packages/cli/src/fit-help.ts";
 import { withMeasured } from "../../scripts/readme-figures.ts";
 import { commandsIn, type Ran, renewed } from "../../scripts/readme-outputs.ts";
 import { withExamplesFolder } from "../../scripts/run-command.ts";
@@ -26,13 +27,21 @@ describe("the commands of README.md", () => {
     );
   }, 120_000);
 
-  test("every command of the program is shown and ends as it should", () => {
-    expect(new Set(commandsIn(readme).map(([name]) => name))).toEqual(
-      new Set(["plan", "recut", "section", "shelf"]),
-    );
+  test("the commands that planning needs and the most useful of fitting are shown and end as they should", () => {
+    const shownNames = commandsIn(readme).map(([name]) => name);
+    const wanted = ["plan", "recut", "section", "shelf", "mitre", "cornice", "frame", "rake"];
+    expect(shownNames).toEqual(expect.arrayContaining(wanted));
     expect(ran.map(({ words, ran: { code } }) => [words.join(" "), code])).toEqual(
       commandsIn(readme).map((words) => [words.join(" "), expectedCode(words)]),
     );
+  });
+
+  test("every fitting command has its line in the page about them, and is named in the README", () => {
+    const page = readFileSync(new URL("docs/fit.md", ROOT), "utf8");
+    for (const command of FIT_COMMANDS) {
+      expect(page, command).toMatch(new RegExp(`\\| .*\`${command} `));
+      expect(readme, command).toMatch(new RegExp(`\`${command}\`|npx mouldwright ${command} `));
+    }
   });
 
   test("print what stands below them (`npm run readme` renews it)", () => {
