@@ -113,7 +113,8 @@ function isBuried(place: PlanUncut, drawn: Ring, left: Region): boolean {
   return false;
 }
 
-function offBoundaryMm(region: Region, p: Point): number {
+/** How far a place lies from the boundary of some wood, mm. */
+export function offBoundaryMm(region: Region, p: Point): number {
   let least = Number.POSITIVE_INFINITY;
   for (const { xs, ys } of region) {
     for (let i = 0, j = xs.length - 1; i < xs.length; j = i++) {

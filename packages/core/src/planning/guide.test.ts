@@ -3,7 +3,7 @@ import type { Region } from "../curve/index.ts";
 import type { Pose } from "../cutting/index.ts";
 import { type Bench, layOutBench } from "./bench.ts";
 import { planeDraft } from "./draft-cut.ts";
-import { guideFor } from "./guide.ts";
+import { guidedRuns, guideFor } from "./guide.ts";
 import { benchOf, draftAt, drawnSection, toolOf } from "./testing/benches.ts";
 import { plough, rebate, shelfOf, snipeBill } from "./testing/shelves.ts";
 import { tryCut } from "./try-cut.ts";
@@ -14,14 +14,21 @@ const SECTION = drawnSection(120, 30, [
   [120, 5],
   [0, 5],
 ]);
-const SHELF = shelfOf(rebate(12), rebate(80), plough(6), snipeBill("left"), {
-  id: "short-fence",
-  name: "Moving fillister",
-  kind: "moving fillister",
-  widthMm: 12,
-  fenceMm: 15,
-  depthMm: 20,
-});
+const SHELF = shelfOf(
+  rebate(12),
+  rebate(80),
+  plough(6),
+  snipeBill("left"),
+  { id: "short-fence", name: "Short plough", kind: "plough", widthsMm: [12], fenceMm: 15, depthMm: 20 },
+  {
+    id: "fillister",
+    name: "Moving fillister",
+    kind: "moving fillister",
+    widthMm: 12,
+    fenceMm: 12,
+    depthMm: 20,
+  },
+);
 
 function bench(): Bench {
   return benchOf(SECTION, SHELF);
@@ -104,19 +111,29 @@ describe("what a flat plane runs against", () => {
     expect(guideFor(on, on.stickRegion, draftAt(on, "rebate-12", [50, 28, 0])).kind).toBe("batten");
   });
 
-  test("of several widths that shape a part the poorest guided one counts; waste needs only its first", () => {
+  test("a moving fillister works from an edge only: its fence lies under its own sole", () => {
+    const on = bench();
+    const at = (x: number) => guideFor(on, on.stickRegion, draftAt(on, "fillister", [x, 25, 0]));
+    expect(at(1)).toEqual({ kind: "edge", edge: "gauge edge", fenceMm: 7 });
+    expect(at(7).kind).toBe("batten");
+  });
+
+  test("of several widths each needs something to run on when its turn comes", () => {
     const on = bench();
     const pose = (x: number): readonly [Pose] => [[x, 25, 0]];
-    const draft = (purpose: "shape" | "waste") =>
-      planeDraft(on, {
-        work: "step",
-        purpose,
-        cantDeg: 0,
-        shapes: [],
-        tool: toolOf(on, "rebate-12"),
-        runs: [pose(115), pose(104)],
-      });
-    expect(guideFor(on, on.stickRegion, draft("shape")).kind).toBe("batten");
-    expect(guideFor(on, on.stickRegion, draft("waste")).kind).toBe("edge");
+    const draft = planeDraft(on, {
+      work: "step",
+      purpose: "waste",
+      cantDeg: 0,
+      shapes: [],
+      tool: toolOf(on, "rebate-12"),
+      runs: [pose(93), pose(104), pose(115)],
+    });
+    expect(guidedRuns(on, on.stickRegion, draft).guide.kind).toBe("batten");
+    // A groove at the wall holds the innermost; the ridge that is left between lies between two floors.
+    const grooved = tryCut(on, on.stickRegion, draftAt(on, "plough", [90, 25, 0], { work: "groove" })).after;
+    const guided = guidedRuns(on, grooved, draft);
+    expect(guided.guide.kind).not.toBe("batten");
+    expect(guided.runs.map((run) => run[0][0])).toEqual([93, 115, 104]);
   });
 });

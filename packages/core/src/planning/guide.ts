@@ -3,7 +3,16 @@
  * standing, a line deep enough for its side, or, failing all these, a batten clamped on.
  */
 import type { Point, Region } from "../curve/index.ts";
-import { cutAway, leanDeg, type Pose, standingBeside, stripOf, turned, turnOf } from "../cutting/index.ts";
+import {
+  cutAway,
+  leanDeg,
+  type Pose,
+  type Run,
+  standingBeside,
+  stripOf,
+  turned,
+  turnOf,
+} from "../cutting/index.ts";
 import { type Bench, sidesFromGauge } from "./bench.ts";
 import { endsInPlace, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
 
@@ -18,28 +27,44 @@ export type Edge = "gauge edge" | "far edge" | "face" | "back";
 /** How far a sole must hang over an edge for a finger to find it, mm. */
 const OVERHANG_MM = 0.2;
 
-/**
- * The surest guide of a flat plane or snipe bill on the wood as it stands. Of several widths every one needs its own
- * where the cut shapes a part, so the poorest counts; waste is only taken down to a line, so the first one's does.
- */
+/** The surest guide of a flat plane or snipe bill in its first setting, on the wood as it stands. */
 export function guideFor(bench: Bench, before: Region, draft: PlaneDraft): Guide {
-  const first = guideAt(bench, before, draft, draft.runs[0][0]);
-  if (draft.work === "facets") return facetsGuided(bench, before, draft) ? first : { kind: "batten" };
-  if (draft.purpose !== "shape") return first;
-  for (const run of draft.runs.slice(1)) {
-    if (guideAt(bench, before, draft, run[0]).kind === "batten") return { kind: "batten" };
-  }
-  return first;
+  return guideAt(bench, before, draft, draft.runs[0][0]);
 }
 
-/** Facets are cut one after another, each on the wood that the last one left. */
-function facetsGuided(bench: Bench, before: Region, draft: PlaneDraft): boolean {
+/**
+ * A flat plane's settings in an order in which each has something to run on when its turn comes, on the wood that
+ * those before it left: an edge for the outermost, a wall or a groove for the innermost, the floors on either side for
+ * a ridge left between. Where no order does, the order given with a batten.
+ */
+export function guidedRuns(
+  bench: Bench,
+  before: Region,
+  draft: PlaneDraft,
+): { readonly runs: readonly Run[]; readonly guide: Guide } {
+  const ordered: Run[] = [];
+  let left = [...draft.runs];
   let wood = before;
-  for (const run of draft.runs) {
-    if (guideAt(bench, wood, draft, run[0]).kind === "batten") return false;
-    wood = cutAway(wood, stripOf(draft.tool.sole.chain, run[0], bench.sweepOptions));
+  let first: Guide | null = null;
+  while (left.length > 0) {
+    let next: { run: Run; guide: Guide } | null = null;
+    for (const run of left) {
+      const guide = guideAt(bench, wood, draft, run[0]);
+      const levels = ordered.length > 0 && hangsOverBothEnds(bench, wood, draft, run[0]);
+      // A flat wider than the sole hangs over nothing any more when it is down to its lines.
+      const outgrown = guide.kind === "lines" && draft.work !== "facets" && draft.runs.length > 1;
+      if ((guide.kind === "batten" || outgrown) && !levels) continue;
+      next = { run, guide };
+      break;
+    }
+    if (!next) return { runs: draft.runs, guide: { kind: "batten" } };
+    ordered.push(next.run);
+    first ??= next.guide;
+    left = left.filter((run) => run !== next.run);
+    if (left.length > 0)
+      wood = cutAway(wood, stripOf(draft.tool.sole.chain, next.run[0], bench.sweepOptions));
   }
-  return true;
+  return { runs: ordered, guide: first ?? { kind: "batten" } };
 }
 
 function guideAt(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): Guide {
@@ -49,6 +74,8 @@ function guideAt(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): G
   }
   const overhung = overhangingEdge(bench, draft, pose);
   if (overhung) return overhung;
+  // A moving fillister's fence lies under its own sole: away from an edge there is nothing for it.
+  if (draft.tool.plane.kind === "moving fillister") return { kind: "batten" };
   const wall = wallBesideSole(bench, before, draft, pose);
   if (wall) return wall;
   const reached = fencedEdge(bench, draft, pose);
@@ -82,7 +109,7 @@ function overhangingEdge(bench: Bench, draft: PlaneDraft, pose: Pose): Guide | n
 
 function fencedEdge(bench: Bench, draft: PlaneDraft, pose: Pose): Guide | null {
   const plane = draft.tool.plane;
-  if (plane.kind !== "plough" && plane.kind !== "moving fillister") return null;
+  if (plane.kind !== "plough") return null;
   if (Math.abs(leanDeg(pose[2], draft.cantDeg)) >= bench.limits.leaningFromDeg) return null;
   const ends = endsInPlace(draft, pose);
   const edges = edgesBySide(bench, draft.cantDeg);

@@ -9,8 +9,8 @@ import type { Bench } from "./bench.ts";
 import { clearedFor } from "./clearing.ts";
 import { rockedWithin } from "./curves.ts";
 import { firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
-import { evenedArrises, reliefsAt, seatMakers } from "./relief.ts";
-import { roughingPool } from "./roughing.ts";
+import { evenedArrises, reliefEnd, reliefsAt, seatMakers } from "./relief.ts";
+import { roughingPool, stepsBesideEnd } from "./roughing.ts";
 import { isCurved, LEAST_TAKE_MM2, type Refusal, seatedOn, type TriedCut, tryCut } from "./try-cut.ts";
 
 /** A rock is drawn in from the side that would leave too much wall, in steps of this, as long as it helps, degrees. */
@@ -131,14 +131,33 @@ function wallRefused(tried: TriedCut, side: "left" | "right"): boolean {
   return tried.refusals.some((r) => r.rule === "wall" && r.side === side);
 }
 
+/**
+ * The cut that makes room at one end of a curved cut: a step from an edge, where one stands right at that end and takes
+ * waste worth a setting; else the likeliest line.
+ */
 function relieve(bench: Bench, before: Region, draft: PlaneDraft, side: "left" | "right"): TriedCut | null {
-  for (const relief of reliefsAt(bench, before, draft, side)) {
+  const end = reliefEnd(draft, side);
+  const steps = stepsBesideEnd(bench, draft, end, side);
+  const serves = (relief: PlaneDraft): TriedCut | null => {
     const made = tryCut(bench, before, relief);
-    if (made.refusals.length > 0) continue;
-    if (!wallRefused(tryCut(bench, made.after, draft), side)) return made;
+    if (made.refusals.length > 0) return null;
+    return wallRefused(tryCut(bench, made.after, draft), side) ? null : made;
+  };
+  for (const step of steps) {
+    const tried = tryCut(bench, before, step);
+    if (tried.takesMm2 < LEAST_STEP_MM2 || tried.guide?.kind !== "edge") continue;
+    const made = serves(step);
+    if (made) return made;
+  }
+  for (const relief of reliefsAt(bench, before, draft, side)) {
+    const made = serves(relief);
+    if (made) return made;
   }
   return null;
 }
+
+/** A step that takes less is not worth its setting in place of a line, mm². */
+const LEAST_STEP_MM2 = 1;
 
 /** The outline of the wood within a sole's width of an arc, as text. */
 function lookNear(bench: Bench, wood: Region, draft: PlaneDraft): string {
@@ -232,8 +251,13 @@ function seatAfter(
   const held = Math.min(tried.seat.ratio, bench.limits.seatWellHeldRatio) / bench.limits.seatWellHeldRatio;
   // Waste that the helping cut takes is waste the curved plane need not: it counts for it, up to a point.
   const spared = Math.min(1, made.reduce((sum, cut) => sum + cut.takesMm2, 0) / 40);
-  return { made, score: held * 2 + spared - firstLeanDegOfAll(made) / 90 };
+  const slivers = made.filter((cut) => cut.takesMm2 < SLIVER_CUT_MM2).length;
+  return { made, score: held * 2 + spared - firstLeanDegOfAll(made) / 90 - slivers * SLIVER_CUT_COST };
 }
+
+/** A helping cut that takes less than this is hardly one, mm²; what it weighs against in the score of a seat. */
+const SLIVER_CUT_MM2 = 1;
+const SLIVER_CUT_COST = 0.6;
 
 function firstLeanDegOfAll(cuts: readonly TriedCut[]): number {
   return cuts.reduce(

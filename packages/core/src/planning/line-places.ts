@@ -4,7 +4,7 @@
  */
 import type { Point, Region } from "../curve/index.ts";
 import { distanceMm, pointAt } from "../curve/index.ts";
-import { type PlanMark, spansAlong, turnedBack, turnOf } from "../cutting/index.ts";
+import { offBoundaryMm, type PlanMark, spansAlong, turnedBack, turnOf } from "../cutting/index.ts";
 import { BESIDE_MM, SAME_POINT_MM } from "../measure/index.ts";
 import { type Bench, fromGaugeEdgeMm, sidesFromGauge } from "./bench.ts";
 import { endsInPlace, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
@@ -57,13 +57,20 @@ export function openerOf(cuts: readonly TriedCut[], index: number): number | nul
 /** Lines nearer than this are scribed once, mm. */
 const SAME_LINE_MM = 0.3;
 
-/** Ends of the arcs that a curved cut has finished: what the next line is measured from. */
-export function feetOf(bench: Bench, draft: PlaneDraft, cut: number): Foot[] {
+/** Ends of the arcs that a curved cut has finished, as far as it came to them: what the next line is measured from. */
+export function feetOf(bench: Bench, made: TriedCut, cut: number): Foot[] {
+  const { draft, after } = made;
+  if (draft.kind !== "plane") return [];
   return draft.shapes.flatMap((index) => {
     const piece = bench.planned.pieces[index];
-    return [pointAt(piece, 0), pointAt(piece, 1)].map((at) => ({ at, cut, draft }));
+    return [pointAt(piece, 0), pointAt(piece, 1)]
+      .filter((at) => offBoundaryMm(after, at) <= FOOT_CUT_MM)
+      .map((at) => ({ at, cut, draft }));
   });
 }
+
+/** An end over which more wood than this still stands is no foot yet, mm. */
+const FOOT_CUT_MM = 0.1;
 
 /** The foot must belong to a neighbour for a line to be taken from it. */
 const NEIGHBOUR_MM = 0.5;

@@ -87,7 +87,7 @@ export function placedLines(
     const guiding = opener === null ? lines.find((line) => !line.place.isFloor) : linesOfCut[opener];
     linesOfCut.push(guiding ?? null);
     placed.push(placedCut(number, guiding ?? null, follow, standingWall(cuts, i, placed)));
-    if (cut.draft.kind === "plane" && isCurved(cut.draft)) feet.push(...feetOf(bench, cut.draft, number));
+    if (cut.draft.kind === "plane" && isCurved(cut.draft)) feet.push(...feetOf(bench, cut, number));
   });
   return { marks, cuts: placed };
 }

@@ -11,6 +11,7 @@ import { type Draft, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
 import { cutWithHelp, cutWithinRoom } from "./help.ts";
 import { isCurved, LEAST_TAKE_MM2, type Refusal, type TriedCut, tryCut } from "./try-cut.ts";
 import { isFaceUp } from "./turning.ts";
+import { linedCut } from "./wall-lines.ts";
 
 export interface Refused {
   readonly draft: PlaneDraft;
@@ -43,7 +44,7 @@ export function orderFlats(bench: Bench, wood: Region, flats: readonly FlatToCut
   const cuts: TriedCut[] = [];
   const refused: Refused[] = [];
   while (left.length > 0) {
-    let best: { tried: TriedCut; flat: FlatToCut; score: number } | null = null;
+    let best: { made: readonly TriedCut[]; flat: FlatToCut; score: number } | null = null;
     let held: { draft: PlaneDraft; refusal: Refusal; flat: FlatToCut } | null = null;
     const idle = new Set<FlatToCut>();
     for (const flat of left) {
@@ -51,12 +52,12 @@ export function orderFlats(bench: Bench, wood: Region, flats: readonly FlatToCut
       if (way.kind === "idle") idle.add(flat);
       else if (way.kind === "refused") held ??= { draft: way.draft, refusal: way.refusal, flat };
       else if (!best || way.score > best.score + SAME_SCORE)
-        best = { tried: way.tried, flat, score: way.score };
+        best = { made: way.made, flat, score: way.score };
     }
     const gone = best?.flat ?? held?.flat;
     if (best) {
-      cuts.push(best.tried);
-      before = best.tried.after;
+      cuts.push(...best.made);
+      before = (best.made[best.made.length - 1] as TriedCut).after;
     } else if (held) refused.push({ draft: held.draft, refusal: held.refusal });
     left = left.filter((flat) => flat !== gone && !idle.has(flat));
   }
@@ -66,10 +67,10 @@ export function orderFlats(bench: Bench, wood: Region, flats: readonly FlatToCut
 type FlatWay =
   | { readonly kind: "idle" }
   | { readonly kind: "refused"; readonly draft: PlaneDraft; readonly refusal: Refusal }
-  | { readonly kind: "made"; readonly tried: TriedCut; readonly score: number };
+  | { readonly kind: "made"; readonly made: readonly TriedCut[]; readonly score: number };
 
 function bestOfFlat(bench: Bench, before: Region, flat: FlatToCut, last: TriedCut | undefined): FlatWay {
-  let best: { tried: TriedCut; score: number } | null = null;
+  let best: { made: readonly TriedCut[]; score: number } | null = null;
   let refused: FlatWay | null = null;
   for (const [rank, draft] of flat.ways.slice(0, MOST_WAYS).entries()) {
     const tried = tryCut(bench, before, draft);
@@ -79,13 +80,19 @@ function bestOfFlat(bench: Bench, before: Region, flat: FlatToCut, last: TriedCu
       refused ??= { kind: "refused", draft, refusal };
       continue;
     }
-    const score = flatScore(bench, draft, tried, last) - rank * WAY_RANK_COST;
-    if (!best || score > best.score + SAME_SCORE) best = { tried, score };
+    const lined = tried.guide?.kind === "batten" ? linedCut(bench, before, draft) : null;
+    const made = lined ? [lined.line, lined.cut] : [tried];
+    const score =
+      flatScore(bench, draft, lined?.cut ?? tried, last) - rank * WAY_RANK_COST - (lined ? LINE_COST : 0);
+    if (!best || score > best.score + SAME_SCORE) best = { made, score };
     if (rank === 0 && tried.guide?.kind !== "batten" && !last) break;
   }
   if (best) return { kind: "made", ...best };
   return refused ?? { kind: "idle" };
 }
+
+/** What a line of its own costs a flat, in the units of `flatScore`. */
+const LINE_COST = 30;
 
 /** What a later way must be better by, in the units of `flatScore`. */
 const WAY_RANK_COST = 12;

@@ -2,7 +2,7 @@
  * Room beside a curved plane, and a seat to run in: snipe lines at its ends, a V opened by both snipe bills, a
  * plough's groove or a rebate where an edge or fence allows one.
  */
-import type { Region } from "../curve/index.ts";
+import type { Point, Region } from "../curve/index.ts";
 import { leanDeg, type Pose, restOn, turned, turnOf } from "../cutting/index.ts";
 import { OVERCUT_MM, SAME_LEAN_DEG, SAME_POINT_MM, toDeg } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
@@ -49,6 +49,11 @@ export function reliefsAt(
     }
   }
   return found.sort((a, b) => a.rank - b.rank).map((f) => f.draft);
+}
+
+/** The outermost place that a curved cut's sole reaches on one side, in the stick's frame. */
+export function reliefEnd(draft: PlaneDraft, side: "left" | "right"): Point {
+  return endsInPlace(draft, outermostPose(draft, side))[side];
 }
 
 /** A line leaned further than this lies so flat that a beak skids off it, degrees. */

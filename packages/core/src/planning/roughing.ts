@@ -2,12 +2,12 @@
  * Waste taken with flat planes before the curves: a few large steps from an edge, then chamfers over what is left,
  * to about one shaving above the arcs. They also leave the arrises that the curved planes ride on.
  */
-import type { Region } from "../curve/index.ts";
+import type { Point, Region } from "../curve/index.ts";
 import { leanDeg, type Pose, type Run, restOn, turned, turnOf } from "../cutting/index.ts";
 import { DRAWING_NOISE_MM, OVERCUT_MM, SAME_SCORE } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { type PlaneDraft, planeDraft, poseAt, tidy } from "./draft-cut.ts";
-import { tryCut } from "./try-cut.ts";
+import { MOST_FREE_LEAN_DEG, tryCut } from "./try-cut.ts";
 import { cantFor, uprightTiltDeg } from "./turning.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
 
@@ -50,6 +50,7 @@ export function roughingCuts(
       if (tried.takesMm2 < least || tried.refusals.length > 0 || tried.guide?.kind === "batten") continue;
       // A leaning flat plane takes arrises off; sunk aslant into solid wood it has nothing to run on.
       if (leanOf(draft) > 1 && Math.max(...tried.wallMm) > bench.limits.guideWallMm) continue;
+      if (leanOf(draft) > MOST_FREE_LEAN_DEG) continue;
       const score = entry.mostScore;
       const isBetter =
         !best || score > best.score + SAME_SCORE || (score > best.score - SAME_SCORE && place < best.place);
@@ -155,6 +156,35 @@ function stepsOver(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
     }
   }
   return drafts;
+}
+
+/**
+ * Steps from an edge whose wall stands right at the end of a curved cut, on the side away from the curve: where the
+ * section falls away there they make the room that a line would, and take waste that has to go anyway.
+ */
+export function stepsBesideEnd(
+  bench: Bench,
+  draft: PlaneDraft,
+  end: Point,
+  side: "left" | "right",
+): PlaneDraft[] {
+  const tiltDeg = tidy(uprightTiltDeg(draft.cantDeg));
+  const at = turned(turnOf(tiltDeg), end);
+  const found: PlaneDraft[] = [];
+  for (const tool of bench.tools) {
+    if (tool.plane.kind !== "rebate" && tool.plane.kind !== "moving fillister") continue;
+    const step = stepFrom(
+      bench,
+      tool,
+      tiltDeg,
+      draft.cantDeg,
+      at.x,
+      side === "right" ? 1 : -1,
+      bench.shavings.ordinaryMm,
+    );
+    if (step) found.push(step);
+  }
+  return found.sort((a, b) => a.runs.length - b.runs.length || a.tool.sole.widthMm - b.tool.sole.widthMm);
 }
 
 /** A step with its wall at `wallAt`, the plane running to the side given (+1: to the right), in as many widths as reach the edge. */

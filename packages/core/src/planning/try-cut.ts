@@ -25,7 +25,7 @@ import { wallAllowanceMm } from "../shelf/index.ts";
 import type { Bench } from "./bench.ts";
 import { poseOnArc, rockRun } from "./curves.ts";
 import { areaOf, type Draft, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
-import { type Guide, guideFor } from "./guide.ts";
+import { type Guide, guidedRuns } from "./guide.ts";
 
 /** Why a cut is not made: the rule, with the figures a sentence needs. */
 export interface Refusal {
@@ -79,9 +79,15 @@ function made(bench: Bench, before: Region, draft: Draft): TriedCut {
   ];
   const curved = isCurved(draft);
   const seated = curved ? seatedRuns(bench, before, draft) : null;
-  const final = seated ? seated.draft : draft;
-  const guide: Guide | null = curved ? (seated ? null : { kind: "batten" }) : guideFor(bench, before, draft);
+  const guided = curved ? null : guidedRuns(bench, before, draft);
+  const guide: Guide | null = guided ? guided.guide : seated ? null : { kind: "batten" };
+  const final = seated ? seated.draft : guided ? workedInOrder(draft, guided.runs) : draft;
   return { draft: final, before, after, takesMm2, wallMm, seat: seated?.seat ?? null, guide, refusals };
+}
+
+/** The same cut with its settings in another order; what it takes is the same. */
+function workedInOrder(draft: PlaneDraft, runs: readonly Run[]): PlaneDraft {
+  return runs === draft.runs ? draft : { ...draft, runs, cut: { ...draft.cut, runs } };
 }
 
 /** Whether a cut of single poses hangs clear of the wood: much quicker told than by making it. */
@@ -132,6 +138,11 @@ function wallRefusals(bench: Bench, draft: PlaneDraft, wallMm: readonly [number,
       refusals.push({ rule: "wall", side, foundMm: found, limitMm: allowed.allowanceMm });
     }
   }
+  const { plane } = draft.tool;
+  const deepest = plane.kind === "plough" || plane.kind === "moving fillister" ? plane.depthMm : null;
+  if (deepest !== null && Math.max(...wallMm) > deepest) {
+    refusals.push({ rule: "wall", foundMm: Math.max(...wallMm), limitMm: deepest });
+  }
   if (isFlatKind(draft.tool.plane.kind)) {
     const leaning = Math.abs(leanDeg(draft.runs[0][0][2], draft.cantDeg)) >= bench.limits.leaningFromDeg;
     const most = Math.max(...wallMm);
@@ -162,6 +173,9 @@ function looseRefusals(bench: Bench, before: Region, after: Region): Refusal[] {
   return loose > bench.limits.shavingMm2 * 0.9 ? [{ rule: "loose wood", foundMm: loose }] : [];
 }
 
+/** A plane leaned further than this wants to be held well, degrees (common practice, no source). */
+export const MOST_FREE_LEAN_DEG = 45.25;
+
 /** Leans of a rock at which a seat is looked for. */
 const SEAT_TRIES = 6;
 
@@ -177,9 +191,12 @@ function seatedRuns(
   draft: PlaneDraft,
 ): { readonly draft: PlaneDraft; readonly seat: Seat } | null {
   const rock = draft.rock;
+  const lean = (tilt: number) => Math.abs(leanDeg(tilt, draft.cantDeg));
   if (!rock) {
+    const tilt = draft.runs[0][0][2];
     const seat = seatAtPose(bench, before, draft, draft.runs[0][0]);
-    return seat ? { draft, seat } : null;
+    const isHeld = seat && (lean(tilt) <= MOST_FREE_LEAN_DEG || seat.ratio >= bench.limits.seatWellHeldRatio);
+    return isHeld ? { draft, seat } : null;
   }
   const own = draft.tool.sole.arc as NonNullable<typeof draft.tool.sole.arc>;
   const pose = (tilt: number): Pose => poseOnArc(rock.centre, own.radiusMm, own.sign < 0, tilt);
@@ -188,11 +205,12 @@ function seatedRuns(
     (_, i) => rock.lowDeg + ((rock.highDeg - rock.lowDeg) * i) / SEAT_TRIES,
   );
   // Upright is easiest to hold true, so the rock is begun as near to it as a seat allows.
-  const lean = (tilt: number) => Math.abs(leanDeg(tilt, draft.cantDeg));
   tilts.sort((a, b) => lean(a) - lean(b) || a - b);
   let best: { seat: Seat; tilt: number } | null = null;
   for (const tilt of tilts) {
     const seat = seatAtPose(bench, before, draft, pose(tilt));
+    // Leaned far, a plane that is not held well is held by nothing: no hand keeps such a lean by eye.
+    if (seat && lean(tilt) > MOST_FREE_LEAN_DEG && seat.ratio < bench.limits.seatWellHeldRatio) continue;
     if (seat && (!best || seat.ratio > best.seat.ratio * 1.25)) best = { seat, tilt };
     if (best && best.seat.ratio >= bench.limits.seatWellHeldRatio) break;
   }
