@@ -56,6 +56,7 @@ export function readPlacement(command: Command): Read<Placement> {
     value: {
       stick: size?.value,
       at: place === undefined ? undefined : { x: place.value.xMm, y: place.value.yMm },
+      unit: command.askedUnit,
     },
     warnings: [],
   };

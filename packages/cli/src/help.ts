@@ -102,7 +102,9 @@ describe  its sizes, its parts with their radii, and the angle at every join
 check     whether it can be planned from at all
 convert   the same section as SVG or DXF, by the ending of the new name
 
-FILE is an SVG or DXF drawing, or a job.
+FILE is an SVG or DXF drawing, a job, or a list of points measured off an old moulding:
+one point a line, across from the gauge edge and height above the back, for example 12.5; 9
+(docs/files.md). It is read as the flats and arcs it was.
 
   --stick 42x18        width x thickness of the stick, if the drawing has none or another
   --at 0,0             where the section's lower left corner lies in that stick
@@ -113,6 +115,7 @@ ${COMMON}
 Examples, for the chart cabinet:
   mouldwright section describe glazing-bar.svg --unit in
   mouldwright section convert cornice.svg --out cornice.dxf
+  mouldwright section convert old-cornice.csv --out old-cornice.svg
 `,
   shelf: `mouldwright shelf SHELF.json
 

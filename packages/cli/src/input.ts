@@ -19,6 +19,8 @@ export function notRead(file: string, outcome: Outcome<unknown> & { readonly ok:
 export interface Placement {
   readonly stick?: undefined | { readonly widthMm: number; readonly thicknessMm: number };
   readonly at?: undefined | { readonly x: number; readonly y: number };
+  /** What a list of points is in, unless it says so itself. */
+  readonly unit?: undefined | LengthUnit;
 }
 
 export interface SectionInput {
@@ -28,8 +30,8 @@ export interface SectionInput {
 }
 
 /**
- * The section of a job (a file whose name ends in .json) or of a drawing, told by what it holds. A job's bands are made
- * with the planes of the shelf that is given, else of its own.
+ * The section of a job (a file whose name ends in .json), of a drawing or of a list of measured points, told by what it
+ * holds. A job's bands are made with the planes of the shelf that is given, else of its own.
  */
 export async function readSectionInput(
   path: string,
@@ -58,6 +60,7 @@ export async function readSectionInput(
     text: text.value,
     stickMm: placement.stick,
     atMm: placement.at,
+    unit: placement.unit,
   });
   if (!section.ok) return notRead(path, section);
   const { refusals, warnings } = inspectSection(section.value);

@@ -1,14 +1,16 @@
-/** Reads a section from the text of a drawing, whatever of the kinds known here it is. */
+/** Reads a section from the text of a drawing or a list of points, whatever of the kinds known here it is. */
 import type { Point } from "../curve/index.ts";
-import { type Outcome, refused, type TroubleCode } from "../measure/index.ts";
+import { type LengthUnit, type Outcome, refused, type TroubleCode } from "../measure/index.ts";
 import { readDxfSection } from "./dxf-read.ts";
 import { cleanName, MOST_POINTS } from "./read-limits.ts";
 import type { StickSize } from "./read-place.ts";
+import { isPointsList, readPointsSection } from "./read-points.ts";
 import { isReadable } from "./read-text.ts";
 import { newReading, refuse } from "./read-troubles.ts";
 import { readSvgSection } from "./svg-read.ts";
 import type { Section } from "./types.ts";
 
+/** A drawing, or a list of points measured off a moulding. */
 export interface DrawingFile {
   readonly fileName: string;
   readonly text: string;
@@ -16,6 +18,8 @@ export interface DrawingFile {
   readonly stickMm?: StickSize | undefined;
   /** Where in the stick the lower left corner of the section's box goes instead, mm. */
   readonly atMm?: Point | undefined;
+  /** What a list of points is in, unless it says so itself; millimetres unless given. Drawings have their own unit. */
+  readonly unit?: LengthUnit | undefined;
 }
 
 /**
@@ -33,18 +37,24 @@ export function readSectionFile(file: DrawingFile): Outcome<Section, TroubleCode
       return readSvgSection(text, options);
     case "dxf":
       return readDxfSection(text, options);
+    case "points":
+      return readPointsSection(text, { ...options, unit: file.unit });
     case null:
       refuse(reading, "drawing-kind-unknown", "", { file: cleanName(baseName(file.fileName)) });
       return refused(reading.refusal!);
   }
 }
 
-/** By its first signs: XML begins with "<", a DXF with a group code alone on its line. */
-export function drawingKind(text: string): "svg" | "dxf" | null {
+/**
+ * By its first signs: XML begins with "<", a DXF with a group code alone on its line, a list of points with two lengths
+ * or one of its own words.
+ */
+export function drawingKind(text: string): "svg" | "dxf" | "points" | null {
   const start = text.slice(0, 2000).trimStart();
   if (start.startsWith("<")) return "svg";
   if (start.startsWith("AutoCAD Binary DXF")) return "dxf";
-  return /^(?:0|999)[ \t]*\r?\n/.test(start) ? "dxf" : null;
+  if (/^(?:0|999)[ \t]*\r?\n/.test(start)) return "dxf";
+  return isPointsList(text) ? "points" : null;
 }
 
 function baseName(fileName: string): string {

@@ -17,7 +17,7 @@ export const drawingTroubles = catalogue({
   "drawing-kind-unknown": {
     example: { file: "cornice.dwg" },
     sentence: (facts, write) =>
-      `${facts.file === "" ? "The file" : `“${write.text(facts.file)}”`} is neither an SVG nor a DXF drawing.`,
+      `${facts.file === "" ? "The file" : `“${write.text(facts.file)}”`} is neither an SVG nor a DXF drawing, nor a list of points.`,
     hint: () => "Save the section from the drawing program as plain SVG or as DXF (text, not binary).",
   },
   "drawing-too-many-points": {
@@ -181,6 +181,29 @@ export const drawingTroubles = catalogue({
       `${facts.count === 1 ? "Only one point is" : `Only ${facts.count} points are`} given; ${facts.least} are needed at least.`,
     hint: () => "Measure more points along the face, closer together where it is round.",
   },
+  "points-line-unreadable": {
+    example: { line: 7, text: "12, 9, 4" },
+    sentence: (facts, write) =>
+      `Line ${facts.line} of the list, “${write.text(facts.text)}”, does not hold two lengths.`,
+    hint: () =>
+      "Write one point a line: how far across from the gauge edge, then how high above the back, for example 12.5; 9.",
+  },
+  "points-depths-need-a-stick": {
+    example: {},
+    sentence: () => "The list gives depths below the face of a stick whose thickness is not said.",
+    hint: () => "Say the stick with --stick, width x thickness, or measure heights above the back instead.",
+  },
+  "points-under-the-stick": {
+    example: { place: 9, depthMm: 21, thicknessMm: 18 },
+    sentence: (facts, write) =>
+      `Point ${facts.place} lies ${write.length(facts.depthMm)} deep in a stick of ${write.length(facts.thicknessMm)}.`,
+    hint: () => "Measure that point again, or take a thicker stick.",
+  },
+  "points-run-backwards": {
+    example: {},
+    sentence: () => "The list ends no further from the gauge edge than it begins.",
+    hint: () => "Write the points in order, from the gauge edge across to the far edge.",
+  },
   "points-in-line": {
     example: { count: 5 },
     sentence: (facts) =>
@@ -223,6 +246,13 @@ export const drawingTroubles = catalogue({
     sentence: (facts, write) =>
       `${placesWord(facts.places)} where a curve misses running on smoothly by a hair ${facts.places === 1 ? "is" : "are"} taken as smooth; nothing moved more than ${write.length(facts.farthestMm)}.`,
     hint: () => "Nothing needs doing, unless an arris that faint was meant.",
+  },
+  "points-taken-as-parts": {
+    example: { points: 61, flats: 4, arcs: 3, offMm: 0.14 },
+    sentence: (facts, write) =>
+      `${facts.points} measured points are taken as ${facts.flats === 1 ? "one flat" : `${facts.flats} flats`} and ${facts.arcs === 1 ? "one arc" : `${facts.arcs} arcs`}; none lies further off than ${write.length(facts.offMm)}.`,
+    hint: () =>
+      "Lay the section as read over the old moulding. If it follows slips of the gauge, give a line “within; 0.4 mm”; if it misses an arris, measure closer there.",
   },
   "chords-taken-as-arcs": {
     example: { lines: 96, arcs: 3, farthestMm: 0.002 },
