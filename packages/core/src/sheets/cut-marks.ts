@@ -1,7 +1,7 @@
 /** What places a cut on the wood: gauge lines with their foot, depths, fence or batten. */
 import type { Vertex } from "../curve/index.ts";
 import type { Plan, PlanCut, PlanMark } from "../cutting/index.ts";
-import { formatLength, SAME_POINT_MM } from "../measure/index.ts";
+import { SAME_POINT_MM, writerFor } from "../measure/index.ts";
 import { type DimensionLines, gaugeDimension, linearDimension } from "./dimension.ts";
 import { group, type Item, openPath, type PaperPoint, stroke } from "./drawing.ts";
 import { type Box, boxOf } from "./flat-path.ts";
@@ -39,7 +39,7 @@ export interface UprightRoom {
 }
 
 export function lengthWords(lengthMm: number, options: PictureOptions): string {
-  return formatLength(lengthMm, { unit: options.unit });
+  return writerFor(options.unit).length(lengthMm);
 }
 
 export function stickBox(plan: Plan, view: StickView): Box {
