@@ -7,7 +7,7 @@ import type { PlanRequest } from "../../packages/core/src/planning/index.ts";
 import { type Found, searchWay } from "../../packages/core/src/planning/search.ts";
 import { wantedCuts } from "../../packages/core/src/planning/strategy.ts";
 import type { Way } from "../../packages/core/src/planning/way.ts";
-import { ALL_WAYS, bestWay } from "../../packages/core/src/planning/ways.ts";
+import { ALL_WAYS, askedWay, takenWay } from "../../packages/core/src/planning/ways.ts";
 import { buildSection } from "../../packages/core/src/section/index.ts";
 import { readShelf, type Shelf } from "../../packages/core/src/shelf/index.ts";
 import { EXAMPLES, readExample } from "../../scripts/example-files.ts";
@@ -86,7 +86,7 @@ export function foundFor(request: PlanRequest): Found {
     const one = ended(searchWay(way, makeBench));
     if (one) found.push(one);
   }
-  return bestWay(found);
+  return takenWay(found, askedWay(request.ways));
 }
 
 const TOLERANCE_MM = 0.2;

@@ -48,7 +48,7 @@ How you work; a job may say the same, and what stands here goes before it:
   --side proud|under   where the drawing cannot be met, leave wood or take it; either unless said
   --way flat|bevelled|canted
                        how the stick is held: on its back, on a bevel sawn first, in a canted jaw;
-                       flat is always compared with it and taken where it costs clearly less
+                       taken wherever the section allows it, with flat shown beside it
   --sticks 4           sticks run at each setting
   --length 1.2m        length of a stick, for the minutes
   --shaving 0.3,0.15,0.08

@@ -198,7 +198,7 @@ function uncutWith(request: PlanRequest): readonly PlanUncut[] | null {
       break;
     }
   }
-  return found ? provenPlan(request, found, []).plan.uncut : null;
+  return found ? provenPlan(request, { taken: found, found: [found], asked: null }).plan.uncut : null;
 }
 
 /** Whether a place of the first plan is still among those of another: near enough to be the same. */

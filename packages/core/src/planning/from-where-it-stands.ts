@@ -3,12 +3,12 @@
  * planned anew from.
  */
 import {
+  areaMm2,
   chainFromVertices,
   difference,
   intersection,
   type Region,
   type Ring,
-  regionAreaMm2,
   regionOf,
   ringFromVertices,
   ringsOf,
@@ -17,13 +17,14 @@ import {
   curveBook,
   cutAway,
   cutShape,
+  deepestFrom,
   type Plan,
   type Pose,
   sawnAway,
   sweepReachMm,
   turnOf,
 } from "../cutting/index.ts";
-import { FLATTEN_MM } from "../measure/index.ts";
+import { FLATTEN_MM, OVERCUT_MM } from "../measure/index.ts";
 import { type Plane, type Shelf, soleOf } from "../shelf/index.ts";
 import { sourced } from "./bench.ts";
 import { tidy } from "./draft-cut.ts";
@@ -98,9 +99,6 @@ export function standingAfter(
   return { wood: ringsOf(wood, book.circles, FLATTEN_MM * 2), shelf: real };
 }
 
-/** Missing wood up to this area is the flattening's, not the plane's, mm². */
-const MISSING_MM2 = 0.02;
-
 /** What can still be had of a wanted section from wood that may have lost some of it: the part that is in both. */
 export function stillThere(planned: Ring, wood: readonly Ring[]): Ring {
   const book = curveBook();
@@ -109,9 +107,10 @@ export function stillThere(planned: Ring, wood: readonly Ring[]): Ring {
     wood.map((ring) => sourced(ring, book)),
     FLATTEN_MM,
   );
-  if (regionAreaMm2(difference(wanted, standing)) < MISSING_MM2) return planned;
+  // A scratch right across a face is a small area and yet none of it can be put back: what counts is how deep it is.
+  if (deepestFrom(planned, difference(wanted, standing), OVERCUT_MM).depthMm <= OVERCUT_MM) return planned;
   const rings = ringsOf(intersection(wanted, standing), book.circles, FLATTEN_MM * 2);
-  return rings[0] ?? planned;
+  return rings.reduce((a, b) => (areaMm2(b) > areaMm2(a) ? b : a), rings[0] ?? planned);
 }
 
 function moved(pose: Pose, acrossMm: number, deeperMm: number): Pose {

@@ -10,12 +10,12 @@ import {
 import type { Shelf } from "../shelf/index.ts";
 import { advised } from "./advice.ts";
 import { benchesFor } from "./benches-for.ts";
-import { comparedWay, provenPlan } from "./proven-plan.ts";
+import { provenPlan } from "./proven-plan.ts";
 import type { PlanProgress, PlanRequest } from "./request.ts";
 import { type Found, searchWay } from "./search.ts";
 import { wantedCuts } from "./strategy.ts";
 import type { Way } from "./way.ts";
-import { ALL_WAYS, bestWay } from "./ways.ts";
+import { ALL_WAYS, askedWay, takenWay } from "./ways.ts";
 
 /** Plans in one go; see `planSteps`. */
 export function planSection(request: PlanRequest): Outcome<Plan> {
@@ -60,9 +60,9 @@ export function* planSteps(request: PlanRequest): Generator<PlanProgress, Outcom
     }
   }
   yield progress("proving every cut");
-  const best = bestWay(found);
-  const others = found.filter((f) => f !== best).map((f) => comparedWay(request, f));
-  const proven = provenPlan({ ...request, shelf }, best, others);
+  const asked = askedWay(request.ways);
+  const standing = { taken: takenWay(found, asked), found, asked };
+  const proven = provenPlan({ ...request, shelf }, standing);
   if (proven.plan.uncut.length === 0) return fine(proven.plan);
   yield progress("looking for what would cure the rest");
   const advice = advised({ ...request, shelf }, proven);

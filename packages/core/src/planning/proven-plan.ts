@@ -26,7 +26,8 @@ import type { Found } from "./search.ts";
 import { makeAll, redrawn, type Sequence } from "./sequence.ts";
 import { takenAsGiven } from "./taken-as-given.ts";
 import { uncutPlaces } from "./uncut.ts";
-import { wayWords } from "./ways.ts";
+import { leftStretches } from "./uncut-stretches.ts";
+import { type WayStanding, wayWords } from "./ways.ts";
 
 export interface ProvenWay {
   readonly plan: Plan;
@@ -34,8 +35,9 @@ export interface ProvenWay {
   readonly bench: Bench;
 }
 
-/** Proves a way that was found and writes it down as a plan; `others` are the ways it was compared with. */
-export function provenPlan(request: PlanRequest, found: Found, others: readonly PlanWay[]): ProvenWay {
+/** Proves the way that is taken and writes it down as a plan, with the figures of those it was compared with. */
+export function provenPlan(request: PlanRequest, standing: WayStanding): ProvenWay {
+  const found = standing.taken;
   const writing = { unit: request.unit ?? "mm", inchStep: request.inchStep };
   const working = request.working ?? COMMON_WORKING;
   const hand = request.hand ?? GOOD_HAND;
@@ -62,6 +64,9 @@ export function provenPlan(request: PlanRequest, found: Found, others: readonly 
   const uncut = uncutPlaces(bench, coarse, made.wood, refused, writing.unit);
   const time = planTime(times, working);
   const figures = { cuts: cuts.length, settings, minutes: time.totalMinutes, uncut: uncut.length };
+  const others = standing.found
+    .filter((other) => other !== found)
+    .map((other) => comparedWay(request, other, standing));
   const placement = { cuts: made.cuts, placed: lines.cuts, hand };
   const plan: Plan = {
     format: "mouldwright/plan",
@@ -74,7 +79,7 @@ export function provenPlan(request: PlanRequest, found: Found, others: readonly 
     assumed: [...request.shelf.assumed, ...takenAsGiven(bench.shavings, working, hand, writing)],
     warnings: warningsOf(made),
     way: found.way,
-    ways: [{ way: found.way, ...figures, why: wayWords(found, true) }, ...others],
+    ways: [{ way: found.way, ...figures, why: wayWords(found, standing) }, ...others],
     standing: "best found",
     stick: startRing(request, bench),
     section: vertices(request.section.outline),
@@ -92,8 +97,8 @@ export function provenPlan(request: PlanRequest, found: Found, others: readonly 
 }
 
 /** The figures of a way that was not taken, read on the search's own bench. */
-export function comparedWay(request: PlanRequest, found: Found): PlanWay {
-  const { way, bench, sequence, refused } = found;
+function comparedWay(request: PlanRequest, found: Found, standing: WayStanding): PlanWay {
+  const { way, bench, sequence } = found;
   const working = request.working ?? COMMON_WORKING;
   const marks = marksFor(bench, sequence.cuts, request.hand);
   const { cuts, settings, times } = planCuts(bench, sequence.cuts, marks, working, { unit: "mm" });
@@ -102,8 +107,8 @@ export function comparedWay(request: PlanRequest, found: Found): PlanWay {
     cuts: cuts.length,
     settings,
     minutes: planTime(times, working).totalMinutes,
-    uncut: uncutPlaces(bench, bench, sequence.wood, refused, "mm").length,
-    why: wayWords(found, false),
+    uncut: leftStretches(bench, sequence.wood).length,
+    why: wayWords(found, standing),
   };
 }
 

@@ -1,35 +1,17 @@
 /** What stays uncut: each place with the rule that kept the planes off it, why, and what would cure it. */
-import {
-  difference,
-  type FlatRing,
-  nearestOnPiece,
-  pointAt,
-  type Region,
-  regionAreaMm2,
-  splitPiece,
-} from "../curve/index.ts";
-import {
-  deepestFrom,
-  isFin,
-  isFlatKind,
-  type PlanUncut,
-  type UncutRule,
-  withoutFallen,
-} from "../cutting/index.ts";
-import { OVERCUT_MM, SAME_POINT_MM, SLIVER_MM2 } from "../measure/index.ts";
+import { pointAt, type Region } from "../curve/index.ts";
+import { isFlatKind, type PlanUncut, type UncutRule } from "../cutting/index.ts";
 import type { Bench } from "./bench.ts";
 import { tidy } from "./draft-cut.ts";
 import type { Refused } from "./order.ts";
 import { type Reach, reachAt } from "./reach.ts";
+import { leftStretches } from "./uncut-stretches.ts";
 import { type BenchUnit, sayLength } from "./words.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
 
 /**
- * Every place where more than the tolerance is left on the wanted section, in the order of the outline.
- *
- * Each piece of leftover wood is told on the stretches of the section that it touches, as high as it stands off each;
- * wood that touches none (a thread between two cuts) is told at the piece nearest to it. What is left is read on the
- * bench of the proof; what could reach it on the search's, whose arcs are coarser.
+ * Every place where more than the tolerance is left on the wanted section, in the order of the outline. What is left is
+ * read on the bench of the proof; what could reach it on the search's, whose arcs are coarser.
  */
 export function uncutPlaces(
   bench: Bench,
@@ -38,105 +20,9 @@ export function uncutPlaces(
   refused: readonly Refused[],
   unit: BenchUnit,
 ): PlanUncut[] {
-  const heavy = difference(withoutFallen(wood, bench.limits.shavingMm2), bench.plannedRegion).filter(
-    (ring) =>
-      regionAreaMm2([ring]) > SLIVER_MM2 &&
-      depthOf(bench, [ring]) > bench.toleranceMm &&
-      !isFin(bench.planned, ring),
-  );
-  const stretches = heavy.flatMap((ring) => {
-    const touched = bench.worked.flatMap((piece) => touchedStretches(ring, piece));
-    const tall = touched.filter((stretch) => stretch.leftMm > bench.toleranceMm);
-    // What only just laps over onto a neighbour is told where it stands, not where it ends.
-    const long = tall.filter(({ piece, from, to }) => (to - from) * piece.lengthMm >= LEAST_TOLD_MM);
-    if (long.length > 0) return long;
-    return tall.length > 0 ? tall : nearestStretch(bench, ring);
-  });
-  stretches.sort((a, b) => a.piece.index - b.piece.index || a.from - b.from);
-  return stretches.map(({ piece, from, to, leftMm }) =>
+  return leftStretches(bench, wood).map(({ piece, from, to, leftMm }) =>
     uncutPlace(searched, piece, from, to, leftMm, refused, unit),
   );
-}
-
-/** Shorter stretches are a lap over from the next one, mm. */
-const LEAST_TOLD_MM = 0.3;
-
-/** A stretch of a piece, as shares of its length, and how far the wood that touches it there stands off it. */
-interface Stretch {
-  readonly piece: WorkedPiece;
-  readonly from: number;
-  readonly to: number;
-  readonly leftMm: number;
-}
-
-/** Where a ring of leftover wood lies along a piece: its boundary edges that run on the piece itself, joined up. */
-function touchedStretches(ring: FlatRing, piece: WorkedPiece): Stretch[] {
-  const spans: [number, number][] = [];
-  const n = ring.xs.length;
-  for (let i = 0; i < n; i++) {
-    const a = { x: ring.xs[i], y: ring.ys[i] };
-    const b = { x: ring.xs[(i + 1) % n], y: ring.ys[(i + 1) % n] };
-    const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
-    const near = [a, middle, b].map((p) => nearestOnPiece(piece.piece, p));
-    if (near.some((one) => one.distanceMm > TOUCHES_MM)) continue;
-    const ts = near.map((one) => one.t);
-    if ((Math.max(...ts) - Math.min(...ts)) * piece.lengthMm < TOUCHES_MM) continue;
-    spans.push([Math.min(...ts), Math.max(...ts)]);
-  }
-  spans.sort((a, b) => a[0] - b[0]);
-  const joined: [number, number][] = [];
-  const gap = (2 * TOUCHES_MM) / piece.lengthMm;
-  for (const span of spans) {
-    const last = joined[joined.length - 1];
-    if (last && span[0] <= last[1] + gap) last[1] = Math.max(last[1], span[1]);
-    else joined.push([span[0], span[1]]);
-  }
-  return joined.map(([from, to]) => ({ piece, from, to, leftMm: heightOff(ring, piece, from, to) }));
-}
-
-/** An edge of leftover wood this near a piece lies on it, mm: above what flattening an arc leaves between the two. */
-const TOUCHES_MM = 0.01;
-
-/** Greatest distance of a ring's boundary from a stretch of a piece, mm. */
-function heightOff(ring: FlatRing, piece: WorkedPiece, from: number, to: number): number {
-  const stretch = from > 0 ? splitPiece(piece.piece, from)[1] : piece.piece;
-  const share = from < 1 ? (to - from) / (1 - from) : 1;
-  const only = share > 0 && share < 1 ? splitPiece(stretch, share)[0] : stretch;
-  let height = 0;
-  const n = ring.xs.length;
-  for (let i = 0; i < n; i++) {
-    const j = (i + 1) % n;
-    for (const k of [0, 0.25, 0.5, 0.75]) {
-      const p = {
-        x: ring.xs[i] + (ring.xs[j] - ring.xs[i]) * k,
-        y: ring.ys[i] + (ring.ys[j] - ring.ys[i]) * k,
-      };
-      height = Math.max(height, nearestOnPiece(only, p).distanceMm);
-    }
-  }
-  return height;
-}
-
-/** For wood that touches no piece: a short stretch of the piece nearest to it. */
-function nearestStretch(bench: Bench, ring: FlatRing): Stretch[] {
-  const { at, depthMm } = deepestFrom(bench.planned, [ring], OVERCUT_MM);
-  const place = at ?? { x: ring.xs[0], y: ring.ys[0] };
-  let best: { piece: WorkedPiece; t: number; mm: number } | undefined;
-  for (const piece of bench.worked) {
-    const near = nearestOnPiece(piece.piece, place);
-    if (!best || near.distanceMm < best.mm - SAME_POINT_MM) best = { piece, t: near.t, mm: near.distanceMm };
-  }
-  if (!best) return [];
-  const { piece, t } = best;
-  return [{ piece, from: Math.max(0, t - NEAR_SPAN), to: Math.min(1, t + NEAR_SPAN), leftMm: depthMm }];
-}
-
-/** How much of its piece, to either side, such wood is said to take up, as a share of the piece's length. */
-const NEAR_SPAN = 0.1;
-
-/** Greatest distance of any leftover wood from the wanted section, mm. */
-function depthOf(bench: Bench, wood: Region): number {
-  return deepestFrom(bench.planned, wood, OVERCUT_MM).depthMm;
 }
 
 function uncutPlace(

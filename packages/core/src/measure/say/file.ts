@@ -171,8 +171,9 @@ export const fileTroubles = catalogue({
   "plan-way-not-taken": {
     example: { asked: "canted", taken: "flat" },
     sentence: (facts, write) =>
-      `The way asked for is “${write.text(facts.asked)}”, but the plan is made the way “${write.text(facts.taken)}”: the other cannot be had here, or costs clearly more.`,
-    hint: () => "The ways compared, with their figures, stand on the card.",
+      `The way asked for, “${write.text(facts.asked)}”, cannot be had with this section; the plan is made the way “${write.text(facts.taken)}”.`,
+    hint: () =>
+      "Bevelled wants a bevel to saw that is wide enough to lie on, canted wants curves that lean to one side.",
   },
   "plan-stands-under": {
     example: { underMm: 0.5, toleranceMm: 0.2 },

@@ -1,0 +1,84 @@
+import { describe, expect, test } from "vitest";
+import type { Section } from "../section/index.ts";
+import { benchOf, drawnSection } from "./testing/benches.ts";
+import { rebate, shelfOf } from "./testing/shelves.ts";
+import { leftStretches } from "./uncut-stretches.ts";
+
+/** What is told of a section whose stick has not been touched: from, to and how far the wood stands off. */
+function toldOf(section: Section) {
+  const bench = benchOf(section, shelfOf(rebate(12)));
+  return leftStretches(bench, bench.stickRegion).map(({ piece, leftMm }) => ({
+    at: [piece.piece.from.x, piece.piece.from.y, piece.piece.to.x, piece.piece.to.y],
+    leftMm,
+  }));
+}
+
+describe("how far wood stands off each stretch that it touches", () => {
+  test("a slot filled with wood: as deep as it is off its floor, as wide as it is off its walls", () => {
+    const told = toldOf(
+      drawnSection(40, 40, [
+        [0, 0],
+        [40, 0],
+        [40, 40],
+        [17, 40],
+        [17, 14],
+        [12, 14],
+        [12, 40],
+        [0, 40],
+      ]),
+    );
+    expect(told.map(({ leftMm }) => Math.round(leftMm * 100) / 100)).toEqual([5, 26, 5]);
+  });
+
+  test("a cove filled with wood: no further than its far side lies from the nearest of it", () => {
+    const cove = toldOf(
+      drawnSection(30, 20, [
+        [0, 0],
+        [30, 0],
+        [30, 10, -Math.tan(Math.PI / 8)],
+        [20, 20],
+        [0, 20],
+      ]),
+    );
+    expect(cove).toHaveLength(1);
+    // About (30, 20): the corner is the centre of the cove, 10 mm from all of it.
+    expect(cove[0]?.leftMm).toBeCloseTo(10, 2);
+  });
+
+  test("wood that stands beside a stretch counts where it is nearer to no other", () => {
+    // A step of 4 × 6 mm at the far edge: off its floor by 6, off its wall by 4, never by the diagonal.
+    const told = toldOf(
+      drawnSection(40, 20, [
+        [0, 0],
+        [40, 0],
+        [40, 14],
+        [36, 14],
+        [36, 20],
+        [0, 20],
+      ]),
+    );
+    expect(told.map(({ leftMm }) => Math.round(leftMm * 100) / 100)).toEqual([6, 4]);
+  });
+
+  test("whichever hand, the same is told", () => {
+    // A tail under an overhang of 10°, at either edge.
+    const slope = 8 * Math.tan((10 * Math.PI) / 180);
+    const told = toldOf(
+      drawnSection(40, 20, [
+        [0, 0],
+        [40, 0],
+        [40, 12],
+        [28, 12],
+        [28 + slope, 20],
+        [12 - slope, 20],
+        [12, 12],
+        [0, 12],
+      ]),
+    ).map(({ leftMm }) => leftMm);
+    expect(told.length % 2).toBe(0);
+    told.forEach((leftMm, i) => {
+      expect(leftMm).toBeCloseTo(told[told.length - 1 - i] as number, 6);
+      expect(leftMm).toBeLessThan(20);
+    });
+  });
+});
