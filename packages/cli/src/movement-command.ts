@@ -7,7 +7,7 @@ import {
   refused,
 } from "mouldwright/measure";
 import { drawMovement } from "mouldwright/sheets";
-import { type Movement, movement, type SizeChange } from "mouldwright/timber";
+import { dustCautionsOf, type Movement, movement, type SizeChange } from "mouldwright/timber";
 import type { OptionKinds } from "./arguments.ts";
 import { type Command, refuse, troublesOfRefusal } from "./command.ts";
 import { deliver, FIT_OPTIONS, type Figures, figuresFor } from "./fit-answer.ts";
@@ -43,7 +43,7 @@ export async function movementCommand(command: Command): Promise<number> {
     lines: movementLines(answer.value, season.value, unit, figuresFor(unit)),
     warnings: [...timber.warnings, ...answer.warnings],
     assumed: answer.value.assumed,
-    cautions: [],
+    cautions: dustCautionsOf(timber.value),
     drawing: () => drawMovement(answer.value, season.value, { unit }),
   });
 }

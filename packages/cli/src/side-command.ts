@@ -1,7 +1,7 @@
 import { type SideMoulding, sideMoulding } from "mouldwright/making";
 import { fine, type LengthUnit, type Outcome } from "mouldwright/measure";
 import { drawSideMoulding } from "mouldwright/sheets";
-import type { Sawn } from "mouldwright/timber";
+import { dustCautionsOf, type Sawn } from "mouldwright/timber";
 import { type OptionKinds, readChoice, readLengthOption } from "./arguments.ts";
 import { type Command, refuse, troublesOfRefusal } from "./command.ts";
 import { deliver, FIT_OPTIONS, type Figures, figuresFor } from "./fit-answer.ts";
@@ -69,7 +69,7 @@ export async function sideCommand(command: Command): Promise<number> {
     lines: sideLines(answer.value, { sawn: sawn.value, ...moistures }, unit, figuresFor(unit)),
     warnings: [...timber.warnings, ...answer.warnings],
     assumed: answer.value.assumed,
-    cautions: answer.value.cautions,
+    cautions: [...answer.value.cautions, ...dustCautionsOf(timber.value)],
     drawing: () => drawSideMoulding(answer.value, { unit }),
   });
 }

@@ -4,6 +4,7 @@ import { drawTimber } from "mouldwright/sheets";
 import {
   COEFFICIENTS_FROM_PERCENT,
   COEFFICIENTS_TO_PERCENT,
+  dustCautionsOf,
   findTimber,
   TIMBERS,
   type Timber,
@@ -51,7 +52,7 @@ export async function timberCommand(command: Command): Promise<number> {
     lines: timberLines(found.value),
     warnings: found.warnings,
     assumed: [],
-    cautions: [],
+    cautions: dustCautionsOf(found.value),
     drawing: () => drawTimber(found.value, { unit }),
     inputs: ownFile === undefined ? [] : [ownFile],
   });

@@ -1,4 +1,5 @@
 /** Timbers, their moisture and their movement. */
+export { dustCautionsOf } from "./dust.ts";
 export { findTimber } from "./find-timber.ts";
 export { equilibriumMoisture, type Moisture, type Temperature } from "./moisture.ts";
 export {

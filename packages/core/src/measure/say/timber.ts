@@ -136,6 +136,15 @@ export const timberTroubles = catalogue({
       `From ${percent(facts.fromPercent)} to ${percent(facts.toPercent)} is outside the ${percent(facts.leastPercent)} to ${percent(facts.mostPercent)} that the published coefficients hold for; the figure was reckoned ${facts.by === "shrinkage" ? "with the wider formula, from the whole shrinkage" : "with the coefficients all the same"}.`,
     hint: () => "Take it as a guide, and leave more room than it says.",
   },
+  "caution-dust-timber": {
+    example: { timber: "Redcedar, western", how: "asthma" },
+    sentence: (facts, write) =>
+      facts.how === "asthma"
+        ? `Dust of ${write.text(facts.timber)} can bring on asthma; no timber is named for it more often.`
+        : `Dust of ${write.text(facts.timber)} has been reported to make people allergic.`,
+    hint: () =>
+      "Extract at the tool, wear a fitted mask, and stop when the chest tightens; local exposure limits and licensed practice decide.",
+  },
   "movement-averages": {
     example: { timber: "Cherry, black" },
     sentence: (facts, write) =>
