@@ -160,6 +160,17 @@ describe("refused with the value and the remedy", () => {
     ["humidity of 140 %", ["moisture", "--temperature", "21", "--humidity", "140"], ["140 %", "0 to 100 %"]],
     ["a temperature of 300", ["moisture", "--temperature", "300", "--humidity", "50"], ["300 °C"]],
     ["a temperature of words", ["moisture", "--temperature", "warm", "--humidity", "50"], ["“warm”", "-5"]],
+    [
+      "a corner said twice",
+      ["mitre", "--spring", "38", "--corner", "90", "--sides", "8"],
+      ["“8” of --sides", "--corner says"],
+    ],
+    [
+      "a spring said twice",
+      ["mitre", "--spring", "38", "--legs", "3x4", "--corner", "90"],
+      ["--spring says"],
+    ],
+    ["a hip said twice", ["hip", "--slope", "30", "--adjacent", "40", "--jack", "41"], ["--adjacent says"]],
     ["a hopper of two sides", ["hopper", "--sides", "2", "--slope", "60"], ["2 sides"]],
     ["a hopper of half a side", ["hopper", "--sides", "4.5", "--slope", "60"], ["whole number"]],
     [

@@ -4,7 +4,7 @@ import { fine, INCH_MM, type LengthUnit, type Outcome, parseLength } from "mould
 import { type OptionKinds, readChoice, wrongValue } from "./arguments.ts";
 import type { Command } from "./command.ts";
 import type { Figures } from "./fit-answer.ts";
-import { missing, readAngle, readCount } from "./fit-options.ts";
+import { missing, readAngle, readCount, saidTwice } from "./fit-options.ts";
 
 export const CORNER_OPTIONS: OptionKinds = {
   corner: { value: true, sample: "--corner 90" },
@@ -15,6 +15,8 @@ export const CORNER_OPTIONS: OptionKinds = {
 
 export function readCorner(command: Command, unit: LengthUnit): Outcome<Corner> {
   const { given } = command;
+  const twice = saidTwice(given, ["corner", "triangle", "sides"]);
+  if (twice !== null) return twice;
   const kind = readChoice(given, "kind", ["inside", "outside"]);
   if (!kind.ok) return kind;
   const triangle = given.values.get("triangle");

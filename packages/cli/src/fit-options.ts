@@ -106,6 +106,13 @@ export function missing(option: string, sample: string): ReturnType<typeof refus
   );
 }
 
+/** Refuses a thing that is said in two ways at once; null where at most one of the options stands there. */
+export function saidTwice({ values }: Given, options: readonly string[]): ReturnType<typeof refused> | null {
+  const [first, second] = options.filter((option) => values.has(option));
+  if (first === undefined || second === undefined) return null;
+  return wrongValue(second, values.get(second) ?? "", `it alone: --${first} says the same in another way`);
+}
+
 /** The first refusal among outcomes, or null. */
 export function firstRefusal(
   outcomes: readonly Outcome<unknown>[],

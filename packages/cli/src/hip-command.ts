@@ -3,7 +3,7 @@ import { drawHip, type HipSaid } from "mouldwright/sheets";
 import { type OptionKinds, readChoice } from "./arguments.ts";
 import { type Command, refuse, troublesOfRefusal } from "./command.ts";
 import { deliver, FIT_OPTIONS, type Figures, figuresFor } from "./fit-answer.ts";
-import { firstRefusal, missing, nameTooMany, readAngle, readLengthIf } from "./fit-options.ts";
+import { firstRefusal, missing, nameTooMany, readAngle, readLengthIf, saidTwice } from "./fit-options.ts";
 
 export const HIP_OPTIONS: OptionKinds = {
   slope: { value: true, sample: "--slope 30" },
@@ -27,7 +27,10 @@ export async function hipCommand(command: Command): Promise<number> {
   const corner = readAngle(given, "corner");
   const kind = readChoice(given, "kind", ["inside", "outside"]);
   const run = readLengthIf(given, "run", unit);
-  const wrong = nameTooMany(given) ?? firstRefusal([slope, adjacent, jack, corner, kind, run]);
+  const wrong =
+    nameTooMany(given) ??
+    saidTwice(given, ["adjacent", "jack"]) ??
+    firstRefusal([slope, adjacent, jack, corner, kind, run]);
   if (wrong !== null) return refusal(wrong);
   if (!slope.ok || !adjacent.ok || !jack.ok || !corner.ok || !kind.ok || !run.ok)
     return refuse(command, { file: "", troubles: [] });

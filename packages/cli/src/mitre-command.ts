@@ -5,7 +5,15 @@ import { type OptionKinds, readChoice } from "./arguments.ts";
 import { type Command, refuse, troublesOfRefusal } from "./command.ts";
 import { CORNER_OPTIONS, cornerSaid, readCorner } from "./corner-options.ts";
 import { deliver, FIT_OPTIONS, type Figures, figuresFor } from "./fit-answer.ts";
-import { firstRefusal, missing, nameTooMany, readAngle, readLengthIf, readSizeIf } from "./fit-options.ts";
+import {
+  firstRefusal,
+  missing,
+  nameTooMany,
+  readAngle,
+  readLengthIf,
+  readSizeIf,
+  saidTwice,
+} from "./fit-options.ts";
 
 export const MITRE_OPTIONS: OptionKinds = {
   spring: { value: true, sample: "--spring 38" },
@@ -50,6 +58,8 @@ export async function mitreCommand(command: Command): Promise<number> {
 
 function readSpring(command: Command, unit: LengthUnit): Outcome<Spring> {
   const { given } = command;
+  const twice = saidTwice(given, ["spring", "legs"]);
+  if (twice !== null) return twice;
   const from = readChoice(given, "from", ["wall", "ceiling"]);
   if (!from.ok) return from;
   const legs = readSizeIf(given, "legs", unit);
