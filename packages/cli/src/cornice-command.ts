@@ -71,7 +71,13 @@ export async function corniceCommand(command: Command): Promise<number> {
   if (!scribed.ok) return refusal(scribed);
   const shared = sharedOut(job.value, answer.value);
   if (!shared.ok) return refusal(shared);
-  const more = moreFiles(command, { job: job.value, scribes: scribed.value, shared: shared.value, unit });
+  const more = moreFiles(command, {
+    job: job.value,
+    scribes: scribed.value,
+    shared: shared.value,
+    scribing: hung?.sizes.scribing,
+    unit,
+  });
   if (!more.ok) return refuse(command, { file: "", troubles: troublesOfRefusal(more) });
   const write = figuresFor(unit);
   return deliver(command, {
@@ -198,6 +204,7 @@ function moreFiles(
     readonly job: CorniceJob;
     readonly scribes: readonly ScribedEnds[];
     readonly shared: SharedOut | null;
+    readonly scribing: SectionSizes["scribing"] | undefined;
     readonly unit: "mm" | "in";
   },
 ): Outcome<readonly MoreFile[]> {
@@ -206,7 +213,13 @@ function moreFiles(
   const scribePath = given.values.get("scribe");
   if (scribePath !== undefined) {
     if (made.scribes.length === 0)
-      return cannot("scribe", scribePath, "it with --section and a run that has a scribed corner");
+      return cannot(
+        "scribe",
+        scribePath,
+        made.scribing === "impossible"
+          ? "it with a section whose face does not curl in under itself"
+          : "it with --section and a run that has a scribed corner",
+      );
     const text = writeSvg(drawScribes(made.scribes, job.name, { unit }));
     files.push({ path: scribePath, text, holds: "The scribe stands at full size", folder: "there" });
   }

@@ -1,7 +1,7 @@
 /** Scribed ends: in small, for what is cut away and what is kept, and their outlines at full size. */
 import type { Point } from "../curve/index.ts";
 import type { Scribe } from "../making/index.ts";
-import { type LengthUnit, writerFor } from "../measure/index.ts";
+import { INCH_MM, type LengthUnit, writerFor } from "../measure/index.ts";
 import { linearDimension } from "./dimension.ts";
 import {
   closedPath,
@@ -96,8 +96,11 @@ function scribeShapes(
 }
 
 const SHEET = { marginMm: 10, topMm: 40, wordsMm: 22, gapMm: 12, keptMm: 40, leastWidthMm: 190 } as const;
-const CHECK_MM = 100;
-const CHECK_UP_MM = 50;
+/** Whole lengths of the maker's own rule, across and up, mm. */
+const CHECKS_MM: Readonly<Record<LengthUnit, { readonly across: number; readonly up: number }>> = {
+  mm: { across: 100, up: 50 },
+  in: { across: 4 * INCH_MM, up: 2 * INCH_MM },
+};
 
 /** Every scribe's outline at full size: a millimetre on paper is a millimetre of wood, with a check bar each way. */
 export function drawScribes(
@@ -107,10 +110,11 @@ export function drawScribes(
 ): Drawing {
   const write = writerFor(options.unit);
   const sizeMm = figureMm(options.unit);
+  const check = CHECKS_MM[options.unit];
   const sizes = scribes.map(({ scribe: { faceLine, wallLine } }) =>
     boundsOfPoints([...faceLine, ...wallLine]),
   );
-  const inner = Math.max(...sizes.map(({ maxX }) => maxX + SHEET.keptMm), CHECK_MM + 26);
+  const inner = Math.max(...sizes.map(({ maxX }) => maxX + SHEET.keptMm), check.across + 26);
   const widthMm = Math.max(SHEET.leastWidthMm, inner + 2 * SHEET.marginMm + 8);
   const left = SHEET.marginMm + 6;
   const items: Item[] = [];
@@ -135,17 +139,17 @@ export function drawScribes(
     y = foot + SHEET.gapMm;
   }
   const level = y + 6;
-  const upright = left + CHECK_MM + 20;
+  const upright = left + check.across + 20;
   items.push(
-    ...checkBar([left, level], [left + CHECK_MM, level]),
-    text([left + CHECK_MM / 2, level - 1.8], write.length(CHECK_MM), { sizeMm, anchor: "middle" }),
-    ...checkBar([upright, level], [upright, level + CHECK_UP_MM]),
-    text([upright + 2, level + CHECK_UP_MM / 2], write.length(CHECK_UP_MM), { sizeMm }),
+    ...checkBar([left, level], [left + check.across, level]),
+    text([left + check.across / 2, level - 1.8], write.length(check.across), { sizeMm, anchor: "middle" }),
+    ...checkBar([upright, level], [upright, level + check.up]),
+    text([upright + 2, level + check.up / 2], write.length(check.up), { sizeMm }),
   );
   const title = `${printable(name)}: ${scribes.length === 1 ? "scribe" : "scribes"}, full size`;
   return {
     widthMm,
-    heightMm: level + CHECK_UP_MM + SHEET.marginMm,
+    heightMm: level + check.up + SHEET.marginMm,
     title,
     description: "The outline to cut each scribed end to, at full size.",
     items: [

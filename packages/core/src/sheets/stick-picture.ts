@@ -33,13 +33,14 @@ export function drawStick(answer: StickAnswer, built: BuiltUp | null, options: F
   // A canted stick has its bevels sawn with the other sides that it did not have as drawn.
   const bevels = answer.cantDeg === 0 ? answer.bevels.bevels : [];
   const rows: PageRow[] = [
+    // What cannot be held is said before it is shown lying on its board.
+    ...(answer.holding.wideBoard === null
+      ? []
+      : [{ heightMm: 84, panels: [wideBoardPanel(answer, answer.holding.wideBoard, options.unit)] }]),
     { heightMm: 88, panels: [boardPanel(answer, options.unit)] },
     ...(bevels.length === 0
       ? []
       : [{ heightMm: 84, panels: bevels.map((bevel) => bevelPanel(answer, bevel, options.unit)) }]),
-    ...(answer.holding.wideBoard === null
-      ? []
-      : [{ heightMm: 84, panels: [wideBoardPanel(answer, answer.holding.wideBoard, options.unit)] }]),
     { heightMm: 96, panels: [alongPanel(answer, options.unit)] },
     ...(built === null ? [] : builtUpRows(built, options.unit)),
   ];
