@@ -1,4 +1,4 @@
-/** Random sections: composed of one to five parts, and raw rings of lines and arcs that no part would make. */
+/** Random sections: composed of one to twelve parts, and raw rings of lines and arcs that no part would make. */
 import fc from "fast-check";
 import { ringFromVertices } from "../../packages/core/src/curve/index.ts";
 import {
@@ -69,18 +69,35 @@ const anyParts: fc.Arbitrary<Laid> = fc.oneof(
     .map(([acrossMm, small]): Laid => [down(acrossMm * 0.4), { kind: "scotia", acrossMm, small }]),
 );
 
-/** Built sections of one to five parts; a chain that cannot be built is drawn again. */
-export const builtSections: fc.Arbitrary<Section> = fc
-  .tuple(fc.array(anyParts, { minLength: 1, maxLength: 5 }), size(2, 10), size(6, 16), fc.boolean())
-  .map(([chain, marginMm, spareMm, isRising]) => sectionFrom(chain.flat(), marginMm, spareMm, isRising))
-  .filter((section) => section !== null);
+/** Built sections of so many parts; a chain that cannot be built is drawn again. */
+function builtOf(fewest: number, most: number): fc.Arbitrary<Section> {
+  return fc
+    .tuple(fc.array(anyParts, { minLength: fewest, maxLength: most }), size(2, 10), size(6, 16), fc.boolean())
+    .map(([chain, marginMm, spareMm, isRising]) => sectionFrom(chain.flat(), marginMm, spareMm, isRising))
+    .filter((section) => section !== null);
+}
+
+/** One to five parts. */
+export const smallSections: fc.Arbitrary<Section> = builtOf(1, 5);
+/** Six to twelve parts: cornices and the like. */
+export const largeSections: fc.Arbitrary<Section> = builtOf(6, 12);
+
+/** One to twelve parts; most of the time few, since a large section takes ten times as long to plan and to examine. */
+export const builtSections: fc.Arbitrary<Section> = fc.oneof(
+  { weight: 9, arbitrary: smallSections },
+  { weight: 1, arbitrary: largeSections },
+);
+
+/** Sticks larger than this are glued up, not planned from one. */
+const THICKEST_MM = 100;
+const WIDEST_MM = 240;
 
 function sectionFrom(parts: Laid, marginMm: number, spareMm: number, isRising: boolean): Section | null {
   const widest = parts.reduce((sum, part) => sum + acrossOf(part), 0);
   const fall = parts.reduce((sum, part) => sum + fallOf(part), 0);
   const widthMm = Math.round((marginMm + widest + spareMm) * 1e6) / 1e6;
   const thicknessMm = Math.round((fall + spareMm) * 1e6) / 1e6;
-  if (thicknessMm > 60 || widthMm > 120) return null;
+  if (thicknessMm > THICKEST_MM || widthMm > WIDEST_MM) return null;
   const chain: PartSpec[] = [
     { kind: "fillet", widthMm: marginMm },
     ...parts,
