@@ -42,7 +42,7 @@ export function drawCornice(
     {
       title: asked.name,
       notes: [
-        "Left and right as you face the wall. Lengths: back along the wall, front at the full projection. In the plan the moulding is drawn wide enough to be seen. Order of fitting: " +
+        "Left and right as you face the wall. Lengths: back along the wall, front at the full projection. In the plan the moulding is drawn wide enough to be seen, and lengths that find no room stand in the list only. Order of fitting: " +
           `${answer.fittingOrder.join(", ")}.`,
       ],
     },
@@ -146,6 +146,9 @@ function planPanel(answer: Cornice, projectionMm: number, unit: LengthUnit): Pag
       for (const [index, { from, to, headingDeg }] of walls.entries()) {
         const piece = answer.pieces.find(({ kind, wall }) => kind === "wall" && wall === index + 1);
         if (piece === undefined) continue;
+        // In a long run short walls would only cover each other with their lengths: those stand in the list.
+        const onPaperMm = piece.backMm * view.scaleRatio;
+        if (walls.length > MOST_WALLS_MEASURED && onPaperMm < LEAST_MEASURED_MM) continue;
         const aside = paperAside([0, 0], 1, headingDeg + 90);
         // Behind an outside corner stands its angle: the dimension goes round it.
         const isBehindAngle = [piece.left, piece.right].some((end) => isOutsideCorner(end));
@@ -256,6 +259,10 @@ function bodyOf(
     out(from, -piece.left.frontPastBackMm * times),
   ];
 }
+
+/** A run of more walls than this shows only lengths that have room. */
+const MOST_WALLS_MEASURED = 5;
+const LEAST_MEASURED_MM = 26;
 
 /** More corners than this would only cover each other with their angles. */
 const MOST_ANGLES = 12;
