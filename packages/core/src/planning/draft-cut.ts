@@ -57,6 +57,8 @@ export interface PlaneDraft extends DraftBase {
   readonly roomFor?: number;
   /** How high the ridges between its settings are left, where it leaves any, mm. */
   readonly ridgeMm?: number;
+  /** What must follow to finish the same arc, with the stick laid otherwise. */
+  readonly followedBy?: PlaneDraft;
 }
 
 export interface SawDraft extends DraftBase {
@@ -75,6 +77,7 @@ export interface PlaneDraftFacts extends Omit<DraftBase, "key"> {
   readonly onLine?: SharedLine;
   readonly roomFor?: number;
   readonly ridgeMm?: number;
+  readonly followedBy?: PlaneDraft;
 }
 
 export function planeDraft(bench: Bench, facts: PlaneDraftFacts): PlaneDraft {
@@ -93,6 +96,7 @@ export function planeDraft(bench: Bench, facts: PlaneDraftFacts): PlaneDraft {
     ...(facts.onLine ? { onLine: facts.onLine } : {}),
     ...(facts.roomFor === undefined ? {} : { roomFor: facts.roomFor }),
     ...(facts.ridgeMm === undefined ? {} : { ridgeMm: facts.ridgeMm }),
+    ...(facts.followedBy ? { followedBy: facts.followedBy } : {}),
   };
 }
 

@@ -9,6 +9,8 @@ import { leanDeg, type Pose, type Run, restOn, turned, turnOf } from "../cutting
 import { OVERCUT_MM, SAME_LEAN_DEG, toRad } from "../measure/index.ts";
 import { along, type Bench, type Tool } from "./bench.ts";
 import { type PlaneDraft, planeDraft, poseAt, tidy } from "./draft-cut.ts";
+import { MOST_FREE_LEAN_DEG } from "./leans.ts";
+import { cantsFor } from "./turning.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
 
 export interface Facets {
@@ -25,7 +27,10 @@ const RIDGE_SHARE = 0.7;
 
 const FACET_KINDS: ReadonlySet<string> = new Set(["rebate", "smoother"]);
 
-/** The facets of one flat plane over a convex arc, or null where it is no plane for that or too many would be wanted. */
+/**
+ * The facets of one flat plane over a convex arc, or null where it is no plane for that or too many would be wanted.
+ * Those that a hand could not hold with the stick as it lies are cut after the others with it turned.
+ */
 export function facetsOver(bench: Bench, piece: WorkedPiece, tool: Tool, cantDeg: number): Facets | null {
   const curve = piece.curve;
   if (!curve?.convex || !FACET_KINDS.has(tool.plane.kind)) return null;
@@ -37,27 +42,41 @@ export function facetsOver(bench: Bench, piece: WorkedPiece, tool: Tool, cantDeg
   const stepDeg = arcDeg / count;
   const halfMm = radiusMm * Math.tan(toRad(stepDeg / 2));
   if (tool.sole.widthMm < 2 * halfMm) return null;
-  const runs: Run[] = [];
-  for (const place of fromTheMiddle(count)) {
-    const pose = facetPose(bench, piece, tool, cantDeg, lowTiltDeg + (place + 0.5) * stepDeg, halfMm);
-    if (pose) runs.push([pose]);
-  }
-  if (runs.length === 0) return null;
   const stepMm = toRad(stepDeg) * radiusMm;
   const ridgeMm = (stepMm * stepMm) / (8 * radiusMm);
-  return {
-    draft: planeDraft(bench, {
+  const lays = new Map<number, Run[]>();
+  let placed = 0;
+  for (const place of fromTheMiddle(count)) {
+    const tiltDeg = tidy(lowTiltDeg + (place + 0.5) * stepDeg);
+    const lay = layFor(bench, tiltDeg, cantDeg);
+    const pose = lay === null ? null : facetPose(bench, piece, tool, tiltDeg, halfMm);
+    if (lay === null || !pose) continue;
+    lays.set(lay, [...(lays.get(lay) ?? []), [pose]]);
+    placed++;
+  }
+  const draftOf = (lay: number, runs: readonly Run[], then: PlaneDraft | null): PlaneDraft =>
+    planeDraft(bench, {
       work: "facets",
       purpose: "shape",
-      cantDeg,
+      cantDeg: lay,
       shapes: [piece.index],
       tool,
       runs,
       ridgeMm,
-    }),
-    shortMm: (count - runs.length) * stepMm,
-    ridgeMm,
-  };
+      ...(then ? { followedBy: then } : {}),
+    });
+  const draft = [...lays].reduceRight<PlaneDraft | null>(
+    (then, [lay, runs]) => draftOf(lay, runs, then),
+    null,
+  );
+  return draft && { draft, shortMm: (count - placed) * stepMm, ridgeMm };
+}
+
+/** The way to lay the stick in which a hand holds a flat plane at this tilt by eye, the wished one before others. */
+function layFor(bench: Bench, tiltDeg: number, cantDeg: number): number | null {
+  const lays = [cantDeg, ...cantsFor(bench, tiltDeg)];
+  const most = Math.min(bench.limits.leanDeg, MOST_FREE_LEAN_DEG);
+  return lays.find((lay) => Math.abs(leanDeg(tiltDeg, lay)) <= most) ?? null;
 }
 
 /** 0 to count - 1 from the middle outwards, the lower side first. */
@@ -76,13 +95,10 @@ function facetPose(
   bench: Bench,
   piece: WorkedPiece,
   tool: Tool,
-  cantDeg: number,
-  touchDeg: number,
+  tiltDeg: number,
   halfMm: number,
 ): Pose | null {
   const curve = piece.curve as NonNullable<WorkedPiece["curve"]>;
-  const tiltDeg = tidy(touchDeg);
-  if (Math.abs(leanDeg(tiltDeg, cantDeg)) > bench.limits.leanDeg) return null;
   const turn = turnOf(tiltDeg);
   const outwards = { x: -Math.sin(toRad(tiltDeg)), y: Math.cos(toRad(tiltDeg)) };
   const touch = turned(turn, along(curve.centre, outwards, curve.radiusMm));

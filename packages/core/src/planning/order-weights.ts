@@ -4,6 +4,8 @@ export type Preference = "fewer planes" | "fewer settings" | "fewer strokes";
 
 export interface OrderWeights {
   readonly setting: number;
+  /** Each further setting of a plane that makes one curve in several. */
+  readonly nextSetting: number;
   readonly planeChange: number;
   readonly turnStick: number;
   readonly batten: number;
@@ -20,6 +22,7 @@ export interface OrderWeights {
 /** Named weights of the one soft cost that orders are compared by; a setting is the unit. Common practice, no source. */
 export const ORDER_WEIGHTS: OrderWeights = {
   setting: 1,
+  nextSetting: 0.5,
   planeChange: 0.3,
   turnStick: 0.5,
   batten: 3,

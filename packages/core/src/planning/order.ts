@@ -8,7 +8,7 @@ import { leanDeg, turned, turnOf, withoutFallen } from "../cutting/index.ts";
 import { SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { type Draft, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
-import { cutWithHelp, cutWithinRoom } from "./help.ts";
+import { cutWithHelp, cutWithinRoom, type Made } from "./help.ts";
 import { isCurved, LEAST_TAKE_MM2, type Refusal, type TriedCut, tryCut } from "./try-cut.ts";
 import { isFaceUp } from "./turning.ts";
 import { linedCut } from "./wall-lines.ts";
@@ -194,7 +194,7 @@ function cutBestWay(bench: Bench, state: BeamState, arc: ArcToCut, index: number
     for (const ways of covers()) {
       let best: BeamState | null = null;
       for (const draft of ways) {
-        const made = make(bench, state.wood, draft);
+        const made = withFollowing(bench, state.wood, draft, make);
         if (!made.ok) {
           why ??= { draft, refusal: made.refusal };
           continue;
@@ -224,6 +224,14 @@ function cutBestWay(bench: Bench, state: BeamState, arc: ArcToCut, index: number
   return { ...state, done, last: index, cost: state.cost + bench.weights.refused, refused };
 }
 
+/** The cut with its help, and whatever must follow to finish the same arc with the stick laid otherwise. */
+function withFollowing(bench: Bench, wood: Region, draft: PlaneDraft, make: typeof cutWithHelp): Made {
+  const made = make(bench, wood, draft);
+  if (!made.ok || !draft.followedBy) return made;
+  const next = withFollowing(bench, made.cuts[made.cuts.length - 1]?.after ?? wood, draft.followedBy, make);
+  return next.ok ? { ok: true, cuts: [...made.cuts, ...next.cuts] } : next;
+}
+
 /** Cost of where a curve stands: beside the last one finished, or, for the first, near the gauge edge. */
 export function placeCost(bench: Bench, last: number, index: number, draft: PlaneDraft): number {
   if (last < 0) return ((draft.runs[0][0][0] - bench.box.minX) * bench.weights.startPer100Mm) / 100;
@@ -244,6 +252,7 @@ export function costOf(bench: Bench, cuts: readonly TriedCut[], previous?: Tried
     if (cut.draft.kind === "plane") {
       cost += Math.abs(leanDeg(cut.draft.runs[0][0][2], cut.draft.cantDeg)) * bench.weights.leanPerDegree;
       if (isCurved(cut.draft)) cost += cut.takesMm2 * bench.weights.wasteLeftPerMm2;
+      if (cut.draft.ridgeMm !== undefined) cost += (cut.draft.runs.length - 1) * bench.weights.nextSetting;
     }
     last = cut;
   }

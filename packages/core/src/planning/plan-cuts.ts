@@ -248,6 +248,7 @@ function sawFigures(
     purpose: "saw",
     planeName: "saw",
     kind: "saw",
+    ...(draft.shapes.length === 0 ? { work: "ripped waste" as const } : {}),
     leanDeg: bevel,
     cantDeg: draft.cantDeg,
     rocked: null,

@@ -7,7 +7,8 @@ import { leanDeg, type Pose, type Run, restOn, turned, turnOf } from "../cutting
 import { DRAWING_NOISE_MM, OVERCUT_MM, SAME_SCORE } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { type PlaneDraft, planeDraft, poseAt, tidy } from "./draft-cut.ts";
-import { MOST_FREE_LEAN_DEG, tryCut } from "./try-cut.ts";
+import { MOST_FREE_LEAN_DEG } from "./leans.ts";
+import { tryCut } from "./try-cut.ts";
 import { cantFor, uprightTiltDeg } from "./turning.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
 

@@ -7,7 +7,8 @@ import { FLAT_CANTS_DEG } from "./cants.ts";
 import type { SawDraft } from "./draft-cut.ts";
 import { costOf, type Ordered, orderCurves, orderFlats, type Refused } from "./order.ts";
 import { roughingCuts } from "./roughing.ts";
-import { makeAll, type Sequence, tidied } from "./sequence.ts";
+import { sawnWaste } from "./sawn-waste.ts";
+import { makeAll, type Sequence, tidied, withoutIdleRuns } from "./sequence.ts";
 import { type Wanted, wantedCuts, wasteOverCurves } from "./strategy.ts";
 import type { Way } from "./way.ts";
 import { outwardTiltDeg, type WorkedPiece } from "./worked-piece.ts";
@@ -36,19 +37,19 @@ export function* searchWay(way: Way, makeBench: BenchMaker): Generator<SearchSte
   const flat = makeBench({});
   const saws = wantedCuts(flat).saws;
   yield "finding a plane for each part";
-  const laid = layFor(way, flat, saws, makeBench);
+  const laid = layFor(way, flat, saws);
   if (!laid) return null;
-  const { bench, before, after } = laid;
+  const { bench, before, after } = withRip(laid, makeBench);
   const wanted = wantedCuts(bench);
   yield "taking the waste";
   const arcs = bench.worked.filter((piece) => piece.curve);
-  const whole = cutFace(bench, wanted, arcs);
+  const face = cutFace(bench, wanted, arcs);
   yield "finding an order for the curves";
   // No waste is taken for a curve that cannot be cut: what stands there is a carver's or another shelf's.
-  const lost = new Set(whole.curves.refused.flatMap((r) => r.draft.shapes));
+  const lost = new Set(face.curves.refused.flatMap((r) => r.draft.shapes));
   const { flats, curves } =
     lost.size === 0
-      ? whole
+      ? face
       : cutFace(
           bench,
           wanted,
@@ -56,7 +57,8 @@ export function* searchWay(way: Way, makeBench: BenchMaker): Generator<SearchSte
         );
   yield "leaving out what is not needed";
   const drafts = [...before, ...[...flats.cuts, ...curves.cuts].map((cut) => cut.draft), ...after];
-  const sequence = tidied(bench, flat.startRegion, makeAll(bench, flat.startRegion, drafts));
+  const whole = tidied(bench, flat.startRegion, makeAll(bench, flat.startRegion, drafts));
+  const sequence = withoutIdleRuns(bench, flat.startRegion, whole);
   const cutsMm2Left = wasteOverCurves(bench, sequence.wood);
   const refused = [...flats.refused, ...curves.refused];
   const cost = costOf(bench, sequence.cuts) + bench.weights.refused * (refused.length + wanted.none.length);
@@ -79,24 +81,34 @@ function cutFace(
   return { flats, curves: orderCurves(bench, flats.wood, wanted.curves) };
 }
 
+/** How the stick is laid for a way: what its bench is made with, and what is sawn before and after the planing. */
 interface Laid {
-  readonly bench: Bench;
+  readonly options: Partial<BenchOptions>;
   readonly before: readonly SawDraft[];
   readonly after: readonly SawDraft[];
 }
 
-function layFor(way: Way, flat: Bench, saws: readonly SawDraft[], makeBench: BenchMaker): Laid | null {
-  if (way === "flat") return { bench: flat, before: [], after: saws };
+function layFor(way: Way, flat: Bench, saws: readonly SawDraft[]): Laid | null {
+  if (way === "flat") return { options: {}, before: [], after: saws };
   if (way === "bevelled") {
     const cants = [...new Set(saws.flatMap((saw) => bevelCant(flat, saw)))];
     if (cants.length === 0) return null;
     let start: Region = flat.startRegion;
     for (const saw of saws) start = cutAway(start, saw.sweep);
-    return { bench: makeBench({ start, cantsDeg: [...FLAT_CANTS_DEG, ...cants] }), before: saws, after: [] };
+    return { options: { start, cantsDeg: [...FLAT_CANTS_DEG, ...cants] }, before: saws, after: [] };
   }
   const cant = bestCantDeg(flat);
   if (cant === null) return null;
-  return { bench: makeBench({ cantsDeg: [...FLAT_CANTS_DEG, cant] }), before: [], after: saws };
+  return { options: { cantsDeg: [...FLAT_CANTS_DEG, cant] }, before: [], after: saws };
+}
+
+/** The bench of a way, with what is worth ripping off the face's far arris gone before anything is planed. */
+function withRip(laid: Laid, makeBench: BenchMaker): Laid & { readonly bench: Bench } {
+  const whole = makeBench(laid.options);
+  const rip = sawnWaste(whole, whole.startRegion);
+  if (!rip) return { ...laid, bench: whole };
+  const options = { ...laid.options, start: cutAway(whole.startRegion, rip.sweep) };
+  return { options, before: [...laid.before, rip], after: laid.after, bench: makeBench(options) };
 }
 
 /** Bevels smaller than this give the stick nothing to lie on, mm. */

@@ -1,7 +1,7 @@
 /** A sequence of cuts made one after another, and the tidying of one: cuts that are not needed are dropped. */
 
 import { difference, type Region, regionAreaMm2 } from "../curve/index.ts";
-import { cutAway } from "../cutting/index.ts";
+import { cutAway, sweepOf } from "../cutting/index.ts";
 import { SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { type Draft, type PlaneDraft, planeDraft, sawDraft, sweepOfDraft } from "./draft-cut.ts";
@@ -56,7 +56,8 @@ export function tidied(bench: Bench, wood: Region, sequence: Sequence): Sequence
   let best = sequence;
   let bestCost = soundCost(bench, best);
   for (let i = best.cuts.length - 1; i >= 0; i--) {
-    if (i >= best.cuts.length) continue;
+    // What is sawn is not planed for want of a saw: bevels and ripped waste stay.
+    if (i >= best.cuts.length || best.cuts[i]?.draft.kind === "saw") continue;
     const tried = withoutCut(bench, wood, best, i);
     if (!tried) continue;
     const cost = soundCost(bench, tried);
@@ -89,6 +90,33 @@ function withoutCut(bench: Bench, wood: Region, sequence: Sequence, index: numbe
     at = tried.after;
   }
   return { cuts, wood: at, allowed: true };
+}
+
+/** The sequence with every setting left out that takes nothing when its turn comes. */
+export function withoutIdleRuns(bench: Bench, wood: Region, sequence: Sequence): Sequence {
+  let changed = false;
+  const drafts = sequence.cuts.map((cut): Draft => {
+    const fewer = workingRuns(bench, cut);
+    if (fewer !== cut.draft) changed = true;
+    return fewer;
+  });
+  if (!changed) return sequence;
+  const made = makeAll(bench, wood, drafts);
+  const isAsGood = made.allowed && leftMm2(bench, made.wood) <= leftMm2(bench, sequence.wood) + SAME_LEFT_MM2;
+  return isAsGood && soundCost(bench, made) <= soundCost(bench, sequence) + SAME_SCORE ? made : sequence;
+}
+
+function workingRuns(bench: Bench, cut: TriedCut): Draft {
+  const { draft } = cut;
+  if (draft.kind !== "plane" || draft.runs.length < 2 || draft.rock) return draft;
+  let before = cut.before;
+  const runs = draft.runs.filter((run) => {
+    const after = cutAway(before, sweepOf(draft.tool.sole.chain, [run], bench.sweepOptions));
+    const takesMm2 = regionAreaMm2(before) - regionAreaMm2(after);
+    before = after;
+    return takesMm2 >= LEAST_TAKE_MM2;
+  });
+  return runs.length === draft.runs.length || runs.length === 0 ? draft : redrawn(bench, { ...draft, runs });
 }
 
 /** Cost of a sequence as it is worked: waste counts dearer where a curved plane has to take all of it. */

@@ -120,7 +120,7 @@ function sawnBevel(bench: Bench, piece: WorkedPiece): SawDraft | null {
 const MOST_BLADE_LEAN_DEG = 45;
 
 /** How the stick lies for sawing a bevel: on its back, or stood on an edge where the blade would have to lean too far. */
-function layForSaw(from: Point, to: Point): number {
+export function layForSaw(from: Point, to: Point): number {
   if (Math.abs(bladeLeanDeg(from, to, 0)) <= MOST_BLADE_LEAN_DEG + SAME_LEAN_DEG) return 0;
   // The bevel's side of the stick is brought up, so that the offcut falls away from the table.
   return to.y > from.y ? 90 : -90;

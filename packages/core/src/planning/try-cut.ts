@@ -26,6 +26,7 @@ import type { Bench } from "./bench.ts";
 import { poseOnArc, rockRun } from "./curves.ts";
 import { areaOf, type Draft, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
 import { type Guide, guidedRuns } from "./guide.ts";
+import { MOST_FREE_LEAN_DEG } from "./leans.ts";
 
 /** Why a cut is not made: the rule, with the figures a sentence needs. */
 export interface Refusal {
@@ -172,9 +173,6 @@ function looseRefusals(bench: Bench, before: Region, after: Region): Refusal[] {
   const loose = partedOffMm2(before, after);
   return loose > bench.limits.shavingMm2 * 0.9 ? [{ rule: "loose wood", foundMm: loose }] : [];
 }
-
-/** A plane leaned further than this wants to be held well, degrees (common practice, no source). */
-export const MOST_FREE_LEAN_DEG = 45.25;
 
 /** Leans of a rock at which a seat is looked for. */
 const SEAT_TRIES = 6;

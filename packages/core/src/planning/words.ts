@@ -22,7 +22,8 @@ export type Work =
   | "ridges"
   | "facets"
   | "bead"
-  | "sawn bevel";
+  | "sawn bevel"
+  | "ripped waste";
 
 export interface CutFacts {
   readonly purpose: "relief" | "waste" | "guide" | "shape" | "finish" | "saw";
@@ -116,6 +117,8 @@ export function cutTitle(facts: CutFacts): string {
       return "Bead";
     case "sawn bevel":
       return "Bevel sawn";
+    case "ripped waste":
+      return "Waste sawn off";
     case "rocked curve":
       return `${curveName(facts)} rocked from lean to lean`;
     case "ridges":
@@ -167,6 +170,7 @@ export function doneSentence(facts: CutFacts): string {
       return "Done when the wall is clean and meets the line on both ends.";
     case "bead":
       return "Done when the bead is round all over: the plane stops cutting by itself.";
+    case "ripped waste":
     case "sawn bevel":
       return "Done when the offcut is free and the sawn face meets the line on both ends.";
     case "rocked curve":
@@ -252,6 +256,7 @@ function phrasesOf(facts: CutFacts): readonly string[] {
       return [lean, placeWords(facts, "along the wall"), "paring it with a fine iron", until];
     case "bead":
       return [guideWords(facts), ironWords(facts), until || "until the plane stops cutting by itself"];
+    case "ripped waste":
     case "sawn bevel":
       return [
         angleOfSaw(facts),
