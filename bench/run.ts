@@ -26,6 +26,7 @@ import {
   machineClass,
   readResult,
 } from "./results.ts";
+import type { SheetsMade } from "./sheets-one.ts";
 import { type Timed, timed, yardstickTimeMs } from "./timing.ts";
 
 const { values: asked } = parseArgs({
@@ -147,6 +148,36 @@ function grow(parts: number): Grown | null {
   return JSON.parse(ended.stdout) as Grown;
 }
 
+/** The whole set of sheets of a job of 30 cuts, three times, each in a process of its own; the middle one. */
+function measureSheets(): readonly string[] {
+  const file = fileURLToPath(new URL("sheets-one.ts", import.meta.url));
+  const runs = Array.from({ length: 3 }, () => {
+    const ended = spawnSync(process.execPath, ["--import", "tsx", file], {
+      encoding: "utf8",
+      stdio: ["ignore", "pipe", "inherit"],
+    });
+    if (ended.status !== 0) throw new Error(`making the sheets ended with ${ended.status}`);
+    return JSON.parse(ended.stdout) as SheetsMade;
+  }).sort((a, b) => a.madeMs - b.madeMs);
+  const [quickest, middle, slowest] = runs as [SheetsMade, SheetsMade, SheetsMade];
+  const { cuts, pages, kilobytes, madeMs, yardsticks, peakMb, beforeMb } = middle;
+  figures.push({
+    name: "sheets of 30 cuts",
+    medianMs: madeMs,
+    p95Ms: slowest.madeMs,
+    runs: 3,
+    yardsticks,
+    peakMb,
+  });
+  return [
+    String(cuts),
+    String(pages),
+    kilobytes.toFixed(0),
+    `${madeMs.toFixed(0)} (${quickest.madeMs.toFixed(0)} to ${slowest.madeMs.toFixed(0)})`,
+    `${peakMb.toFixed(0)} (${beforeMb.toFixed(0)})`,
+  ];
+}
+
 function print(title: string, rows: readonly (readonly string[])[]): void {
   const widths = rows[0]?.map((_, column) => Math.max(...rows.map((row) => row[column]?.length ?? 0))) ?? [];
   console.log(`\n${title}`);
@@ -182,6 +213,11 @@ print("Planned again, one vertex moved by 0.1 mm", [
 print("Growth: beads and coves in a row, each count planned once", [
   ["parts", "cuts", "uncut", "plan ms", "peak MB (before)"],
   ...measureGrowth(),
+]);
+
+print("Sheets for the bench, from the plan to the PDF's bytes", [
+  ["cuts", "pages", "kB", "ms", "peak MB (before)"],
+  measureSheets(),
 ]);
 
 const result: BenchResult = {

@@ -3,12 +3,13 @@
 import { spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { dirname, join } from "node:path";
+import { delimiter, dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), "..");
 const QUICK_GATE_MS = 3 * 60_000;
 const TESTS_MS = 13 * 60_000;
+const INSTALL_MS = 5 * 60_000;
 
 /**
  * The script behind a package's command, so that no shell and no search path decide which one runs. Read from the
@@ -45,11 +46,59 @@ function timed(title, work) {
   return result;
 }
 
+/** Programs of the system that tests read our sheets with: any one of the names, and the Debian package that has it. */
+const READERS = [
+  { names: ["pdftoppm"], packageName: "poppler-utils" },
+  {
+    names: ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable"],
+    packageName: "chromium",
+  },
+];
+
+function isOnPath(name) {
+  return (process.env.PATH ?? "")
+    .split(delimiter)
+    .some((folder) => folder !== "" && existsSync(join(folder, name)));
+}
+
+function missingReaders() {
+  return READERS.filter(({ names }) => !names.some(isOnPath));
+}
+
+/**
+ * Poppler and a browser, which read back the sheets. On a new machine they are installed where that is allowed; where
+ * it is not, this says what to install, and the tests that need them fail: none is left out in silence.
+ */
+function haveReaders() {
+  const missing = missingReaders().map(({ packageName }) => packageName);
+  if (missing.length === 0) {
+    console.log("poppler and Chromium are there");
+    return true;
+  }
+  console.log(`${missing.join(" and ")} missing: trying to install`);
+  const options = {
+    stdio: ["ignore", "ignore", "inherit"],
+    env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" },
+    timeout: INSTALL_MS,
+  };
+  spawnSync("apt-get", ["update", "-q"], options);
+  const install = ["install", "-q", "-y", "--no-install-recommends", ...missing];
+  const ended = spawnSync("apt-get", install, options);
+  const still = missingReaders().map(({ packageName }) => packageName);
+  if (still.length === 0) return true;
+  console.log(
+    `${still.join(" and ")} could not be installed (${ended.error?.message ?? `apt-get ended with ${ended.status}`}).`,
+  );
+  console.log(`Install ${still.join(" and ")} by hand; until then the tests of the sheets fail.`);
+  return false;
+}
+
 const typeGate = (project) => ["typescript", "tsc", "--noEmit", "-p", project];
 const QUICK_GATES = [
   ["format and lint", ["@biomejs/biome", "biome", "check", "--error-on-warnings", "."]],
   ["types of the core", typeGate("packages/core")],
   ["types of the tests", typeGate("packages/core/tsconfig.test.json")],
+  ["types of the PDF writer", typeGate("packages/pdf")],
   ["types of the command line", typeGate("packages/cli")],
   [
     "floors",
@@ -59,6 +108,7 @@ const QUICK_GATES = [
       "--config",
       ".dependency-cruiser.cjs",
       "packages/core/src",
+      "packages/pdf/src",
       "packages/cli/src",
     ],
   ],
@@ -95,10 +145,13 @@ if (!existsSync(join(ROOT, "node_modules"))) {
   process.exit(1);
 }
 
-const gates = QUICK_GATES.map(([title, command]) => ({
-  title,
-  isPassed: timed(title, () => run(command, QUICK_GATE_MS)),
-}));
+const gates = [
+  ...QUICK_GATES.map(([title, command]) => ({
+    title,
+    isPassed: timed(title, () => run(command, QUICK_GATE_MS)),
+  })),
+  { title: "readers of sheets", isPassed: timed("readers of sheets", haveReaders) },
+];
 const tests = timed("tests", runTests);
 
 heading("result");

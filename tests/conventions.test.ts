@@ -13,7 +13,7 @@ interface Source {
 }
 
 /** The shipped sources of the core and of its faces, parsed; tests and their helpers left out. */
-const sources: readonly Source[] = ["core", "cli"].flatMap((name) => {
+const sources: readonly Source[] = ["core", "pdf", "cli"].flatMap((name) => {
   const folder = join(ROOT, "packages", name, "src");
   return readdirSync(folder, { recursive: true, encoding: "utf8" })
     .filter((file) => file.endsWith(".ts") && !/\.(test|bench)\.ts$|(^|[\\/])testing[\\/]/.test(file))

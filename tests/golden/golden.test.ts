@@ -1,12 +1,21 @@
 /**
- * The pictures of two hand-written plans, held against the stored ones. Where they differ, the new one is left beside
+ * The pictures of two hand-written plans, and sheets of one of them, held against the stored ones. Where they differ, the new one is left beside
  * the old as `.changed.svg`; look at it, and rename it over the old one if it is better. Numbers may differ by one in
  * the third decimal: engines may round sines differently in the last bit.
  */
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import type { Plan } from "../../packages/core/src/cutting/index.ts";
-import { drawCut, drawSection, drawStrip, writeSvg } from "../../packages/core/src/sheets/index.ts";
+import {
+  drawCut,
+  drawSection,
+  drawStrip,
+  type Page,
+  PRINT_PAPER_RGB,
+  SHEET_KINDS,
+  sheetPages,
+  writeSvg,
+} from "../../packages/core/src/sheets/index.ts";
 
 const FOLDER = new URL("./", import.meta.url);
 
@@ -32,10 +41,32 @@ function picturesOf(name: string): readonly Picture[] {
   ];
 }
 
+/** The first page of every kind of sheet, and the first page of cuts. */
+function sheetsOf(name: string): readonly Picture[] {
+  const page = (found: (pages: readonly Page[]) => Page | undefined): (() => string) => {
+    return () => {
+      const pages = sheetPages(readPlan(name), { unit: "mm" });
+      const wanted = pages.ok ? found(pages.value) : undefined;
+      return wanted === undefined ? "" : writeSvg(wanted, { paper: PRINT_PAPER_RGB });
+    };
+  };
+  return [
+    ...SHEET_KINDS.map((kind) => ({
+      name: `${name}.sheet-${kind}`,
+      svg: page((pages) => pages.find(({ sheet }) => sheet === kind)),
+    })),
+    {
+      name: `${name}.sheet-cuts`,
+      svg: page((pages) => pages.find(({ title }) => title.includes("cuts"))),
+    },
+  ];
+}
+
 const inches = readPlan("low-bead-and-cove");
 const PICTURES: readonly Picture[] = [
   ...picturesOf("low-bead-and-cove"),
   ...picturesOf("every-way-of-holding"),
+  ...sheetsOf("low-bead-and-cove"),
   { name: "low-bead-and-cove.inches", svg: () => writeSvg(drawCut(inches, 4, { unit: "in" })) },
 ];
 

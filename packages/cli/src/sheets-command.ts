@@ -2,8 +2,8 @@ import { readLengthsJob } from "mouldwright/job";
 import { shareOut } from "mouldwright/making";
 import { cataloguedTrouble, fine, type LengthUnit, type Outcome, type Trouble } from "mouldwright/measure";
 import {
+  type Drawing,
   drawRod,
-  type FitRequest,
   PAPER_NAMES,
   type Page,
   type PaperName,
@@ -18,6 +18,8 @@ import { nodeFonts } from "mouldwright-pdf/node-fonts";
 import { type OptionKinds, readChoice, readLengthOption, readSize, wrongValue } from "./arguments.ts";
 import { type Command, refuse, troublesOfRefusal } from "./command.ts";
 import { EXIT } from "./exit-codes.ts";
+import { wrapped } from "./io.ts";
+import { onlyName } from "./names.ts";
 import { type NoPlan, planToUse } from "./plan-or-job.ts";
 import { MOST_INPUT_BYTES, readTextFile } from "./read-file.ts";
 import { reportOf, reportsOf } from "./report.ts";
@@ -47,18 +49,20 @@ interface Asked {
 /** `mouldwright sheets JOB.json|PLAN.json --out FILE.pdf`: the sheets for the bench; nothing is written by halves. */
 export async function sheetsCommand(command: Command): Promise<number> {
   const { given, io } = command;
+  const named = onlyName(given, "a job or a plan");
+  if (!named.ok) return refuse(command, { file: "", troubles: [named.trouble] });
   const asked = readAsked(command);
   if (!asked.ok) return refuse(command, { file: "", troubles: troublesOfRefusal(asked) });
   const { out, kinds, paper, made, lengthMm } = asked.value;
   const force = given.flags.has("force");
   const lengthsPath = given.values.get("lengths");
+  const rod = await readRod(lengthsPath);
+  if (!rod.ok) return refuse(command, { file: lengthsPath ?? "", troubles: troublesOfRefusal(rod) });
   const used = await planToUse(command, (files) =>
     refusalFor([out], lengthsPath === undefined ? files : [...files, lengthsPath], force),
   );
   if ("kind" in used) return withoutPlan(command, used);
   const { plan, unit } = used;
-  const rod = await rodOf(lengthsPath, unit);
-  if (!rod.ok) return refuse(command, { file: lengthsPath ?? "", troubles: troublesOfRefusal(rod) });
   const date = given.values.get("date");
   const pages = sheetPages(plan, {
     unit,
@@ -66,13 +70,16 @@ export async function sheetsCommand(command: Command): Promise<number> {
     paper,
     ...(made === undefined ? {} : { made }),
     ...(date === undefined ? {} : { date }),
-    fit: { drawings: rod.value, ...(lengthMm === undefined ? {} : { lengthMm }) },
+    fit: {
+      drawings: { pictures: rod.value.map((draw) => draw(unit)), fullSize: [] },
+      ...(lengthMm === undefined ? {} : { lengthMm }),
+    },
   });
   if (!pages.ok) return refuse(command, { file: given.names[0] ?? "", troubles: troublesOfRefusal(pages) });
   const bytes = await writePdf(pages.value, { title: plan.name, fonts: await nodeFonts() });
   const written = await writeAll([{ path: out, text: bytes }], { force }, io.interrupted);
   if (!written.ok) return notWritten(command, written.trouble);
-  io.print(`${pagesText(pages.value, out)}\n`);
+  io.print(`${wrapped(pagesText(pages.value, out), io.columns, "    ")}\n`);
   return plan.uncut.length > 0 ? EXIT.partly : EXIT.whole;
 }
 
@@ -129,16 +136,17 @@ function readMade(typed: string | undefined): Outcome<PrinterMade | undefined> {
   return stretch.ok ? fine(made) : stretch;
 }
 
-/** The pieces of a lengths file along their sticks. */
-async function rodOf(path: string | undefined, unit: LengthUnit): Promise<Outcome<FitRequest["drawings"]>> {
-  if (path === undefined) return fine({ pictures: [], fullSize: [] });
+/** The pieces of a lengths file along their sticks, to be drawn when the unit is known; none without a file. */
+async function readRod(
+  path: string | undefined,
+): Promise<Outcome<readonly ((unit: LengthUnit) => Drawing)[]>> {
+  if (path === undefined) return fine([]);
   const text = await readTextFile(path, MOST_INPUT_BYTES);
   if (!text.ok) return text;
   const job = readLengthsJob(text.value);
   if (!job.ok) return job;
   const answer = shareOut(job.value.question);
-  if (!answer.ok) return answer;
-  return fine({ pictures: [drawRod(answer.value, job.value.name, { unit })], fullSize: [] });
+  return answer.ok ? fine([(unit) => drawRod(answer.value, job.value.name, { unit })]) : answer;
 }
 
 /** Why none of the files could be written as things stand; null if all can. */

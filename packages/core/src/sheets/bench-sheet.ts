@@ -18,6 +18,7 @@ import type { Box } from "./flat-path.ts";
 import { type Block, entry, flow, heading, paragraph, table, tickList } from "./flow.ts";
 import { sectionNote, sectionScene, sectionSceneMm } from "./section-picture.ts";
 import { type PageContent, pageBody, type SheetPaper } from "./sheet-frame.ts";
+import { LOOKS_UPRIGHT_MM } from "./stick-view.ts";
 
 /** A cut needs at least so much of the page's height. */
 const LEAST_BLOCK_MM = 110;
@@ -110,7 +111,7 @@ function marksTable(plan: Plan, widthMm: number, length: Length): readonly Block
       plan.marks.map((mark) => [
         `cut ${mark.before}`,
         kindWords(mark),
-        length(mark.distance),
+        mark.distance < LOOKS_UPRIGHT_MM ? "at the" : length(mark.distance),
         mark.from,
         mark.kind === "depth" ? "" : length(mark.fromGaugeEdge),
       ]),

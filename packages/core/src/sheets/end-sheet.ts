@@ -25,6 +25,7 @@ const BELOW_MM = 25;
 const LINE_OVER_MM = 7;
 const ROW_MM = 5;
 const SMALL_MM = 3.6;
+const LABEL_GAP_MM = 1.8;
 
 type End = "starting end" | "far end";
 
@@ -38,7 +39,7 @@ export function endPages(
   const widthMm = body.maxX - body.minX;
   const notes = [
     paragraph(
-      "Cut out along the stick's outline and fix on both ends with their lines level with the scribed ones. Fix it dry (tape, spray adhesive or shellac let dry): wet glue stretches paper by up to 1 mm in 250.",
+      "Each as you look at that end. Cut out along the stick's outline and fix with the lines on the scribed ones. Fix it dry (tape, spray adhesive or shellac let dry): wet glue stretches paper by up to 1 mm in 250.",
       widthMm,
       { sizeMm: SMALL_MM },
     ),
@@ -58,7 +59,8 @@ export function endFigure(plan: Plan, end: End, options: PictureOptions): Figure
   const box = extentsOf(ringFromVertices(plan.stick));
   const isMirrored = end === "far end";
   const across = (x: number): number => (isMirrored ? box.maxX - x : x - box.minX);
-  const sideMm = SIDE_MM + Math.max(0, (rowLengthMm(plan, options) - (box.maxX - box.minX)) / 2);
+  const labels = lineLabels(plan, box.maxX - box.minX, options);
+  const sideMm = SIDE_MM + Math.max(0, (labels.rowMm - (box.maxX - box.minX)) / 2);
   const place = ([x, y]: PaperPoint): PaperPoint => [sideMm + across(x), ABOVE_MM + box.maxY - y];
   const seen = (ring: readonly Vertex[]): readonly Vertex[] =>
     isMirrored ? ring.map((vertex) => mirroredVertex(vertex, box.minX, box.maxX)) : ring;
@@ -68,17 +70,14 @@ export function endFigure(plan: Plan, end: End, options: PictureOptions): Figure
   const heightMm = box.maxY - box.minY;
   const stick = { left: sideMm, right: sideMm + widthMm, top: ABOVE_MM, bottom: ABOVE_MM + heightMm };
   const isGaugeLeft = (gaugeEdgeOf(plan) === "left") !== isMirrored;
-  const words = isMirrored
-    ? "Far end, as you look at that end"
-    : "Starting end of the stroke, as you look at that end";
   return {
-    heading: `${words}; gauge edge on the ${isGaugeLeft ? "left" : "right"}`,
+    heading: `${isMirrored ? "Far end" : "Starting end of the stroke"}, gauge edge on the ${isGaugeLeft ? "left" : "right"}`,
     widthMm: widthMm + 2 * sideMm,
-    heightMm: heightMm + ABOVE_MM + BELOW_MM,
+    heightMm: heightMm + ABOVE_MM + BELOW_MM + (labels.isTurned ? labels.longestMm - labels.sizeMm : 0),
     items: [
       group("stick", [stroke(pathOf(seen(plan.stick), down, "ring"))]),
       group("section", [stroke(pathOf(seen(plan.section), down, "ring"), { weight: "wide" })]),
-      ...gaugeLines(plan, place, stick, options),
+      ...gaugeLines(plan, place, stick, labels, options),
       ...centreLines(plan, place, stick),
       ...depthLines(plan, place, stick, options),
       gaugeSign(stick, isGaugeLeft),
@@ -96,16 +95,21 @@ interface StickSides {
 type Place = (point: PaperPoint) => PaperPoint;
 
 /** Lines across, from above the stick down to their figures below it; a line at one place is drawn once. */
-function gaugeLines(plan: Plan, place: Place, stick: StickSides, options: PictureOptions): readonly Item[] {
+function gaugeLines(
+  plan: Plan,
+  place: Place,
+  stick: StickSides,
+  { isTurned, sizeMm, stepOf }: LineLabels,
+  options: PictureOptions,
+): readonly Item[] {
   const marks = onePerPlace(plan.marks.filter((mark) => mark.kind !== "depth"));
-  const sizeMm = figureMm(options.unit);
   const lines = marks
     .map((mark) => ({ x: place([mark.at[0], 0])[0], words: figureWords(mark.fromGaugeEdge, options) }))
     .sort((a, b) => a.x - b.x);
   const shown = lines.map(({ words }) => words);
   const rows = spread(
     lines.map(({ x }) => x),
-    shown.map((words) => textWidthMm(words, sizeMm) + 1.8),
+    shown.map(stepOf),
   );
   const kneeY = stick.bottom + LINE_OVER_MM;
   return [
@@ -125,16 +129,46 @@ function gaugeLines(plan: Plan, place: Place, stick: StickSides, options: Pictur
     ),
     ...shown.map(
       (words, index): Text =>
-        text([rows[index] ?? 0, kneeY + ROW_MM + 2 + 0.78 * sizeMm], words, { sizeMm, anchor: "middle" }),
+        isTurned
+          ? {
+              ...text([(rows[index] ?? 0) + CENTRED_RATIO * sizeMm, kneeY + ROW_MM + 2], words, {
+                sizeMm,
+                anchor: "end",
+              }),
+              turnDeg: 90,
+            }
+          : text([rows[index] ?? 0, kneeY + ROW_MM + 2 + 0.78 * sizeMm], words, { sizeMm, anchor: "middle" }),
     ),
   ];
 }
 
-/** How long the figures of all lines are side by side: they may reach past the stick by half of what it is short of that. */
-function rowLengthMm(plan: Plan, options: PictureOptions): number {
-  return onePerPlace(plan.marks.filter((mark) => mark.kind !== "depth"))
-    .map((mark) => textWidthMm(figureWords(mark.fromGaugeEdge, options), figureMm(options.unit)) + 1.8)
-    .reduce((sum, wide) => sum + wide, 0);
+/** How the figures of the lines stand: side by side while there is room, else turned to read upwards. */
+interface LineLabels {
+  readonly isTurned: boolean;
+  readonly sizeMm: number;
+  /** How far the figures of all lines reach side by side. */
+  readonly rowMm: number;
+  readonly longestMm: number;
+  /** Room along the row for one figure. */
+  readonly stepOf: (words: string) => number;
+}
+
+function lineLabels(plan: Plan, widthMm: number, options: PictureOptions): LineLabels {
+  const sizeMm = figureMm(options.unit);
+  const wides = onePerPlace(plan.marks.filter((mark) => mark.kind !== "depth")).map((mark) =>
+    textWidthMm(figureWords(mark.fromGaugeEdge, options), sizeMm),
+  );
+  const sum = (steps: readonly number[]): number => steps.reduce((total, step) => total + step, 0);
+  const levelMm = sum(wides.map((wide) => wide + LABEL_GAP_MM));
+  const isTurned = levelMm > widthMm + SIDE_MM;
+  const turnedMm = sizeMm * 1.3;
+  return {
+    isTurned,
+    sizeMm,
+    rowMm: isTurned ? wides.length * turnedMm : levelMm,
+    longestMm: Math.max(0, ...wides),
+    stepOf: (words) => (isTurned ? turnedMm : textWidthMm(words, sizeMm) + LABEL_GAP_MM),
+  };
 }
 
 /** On a template the line itself is exact; its figure only tells it from its neighbours, without the unit. */

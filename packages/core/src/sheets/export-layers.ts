@@ -1,7 +1,16 @@
 /** A plan's outlines for other programs: by layers named in the trade's words, in millimetres, x from the stick's left, y up. */
-import { chainFromVertices, extentsOf, ringFromVertices, type Vertex } from "../curve/index.ts";
+import {
+  chainFromVertices,
+  extentsOf,
+  type Piece,
+  type Ring,
+  ringFromVertices,
+  splitPiece,
+  sweepRad,
+  type Vertex,
+} from "../curve/index.ts";
 import type { Plan } from "../cutting/index.ts";
-import { SAME_POINT_MM } from "../measure/index.ts";
+import { SAME_POINT_MM, toDeg } from "../measure/index.ts";
 import { type DxfLayer, svgPathOfRing, writeDxfLayers } from "../section/index.ts";
 import { escapedText } from "./escaped-text.ts";
 import { axisOf } from "./plane-axis.ts";
@@ -152,8 +161,32 @@ export function exportSvg(plan: Plan): string {
   ].join("\n");
 }
 
+/** Most of an arc that one step of a path draws, degrees. */
+const MOST_ARC_DEG = 45;
+
+/**
+ * Arcs are written in steps of 45° or less: programs that turn them into curves, a quarter at a time, would be out by
+ * thousandths of a millimetre else.
+ */
+function inSteps(ring: Ring): Ring {
+  return {
+    pieces: ring.pieces.flatMap((piece): readonly Piece[] => {
+      if (piece.kind === "line") return [piece];
+      const count = Math.ceil(Math.abs(toDeg(sweepRad(piece))) / MOST_ARC_DEG);
+      const pieces: Piece[] = [];
+      let rest: Piece = piece;
+      for (let left = count; left > 1; left--) {
+        const [first, second] = splitPiece(rest, 1 / left);
+        pieces.push(first);
+        rest = second;
+      }
+      return [...pieces, rest];
+    }),
+  };
+}
+
 function pathOf(vertices: readonly Vertex[], isClosed: boolean): string {
-  if (isClosed) return svgPathOfRing(ringFromVertices(vertices), DECIMALS);
+  if (isClosed) return svgPathOfRing(inSteps(ringFromVertices(vertices)), DECIMALS);
   return vertices.map(([x, y], index) => `${index === 0 ? "M" : "L"}${decimal(x)} ${decimal(y)}`).join("");
 }
 

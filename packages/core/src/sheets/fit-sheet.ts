@@ -12,10 +12,11 @@ import {
 import { fine, type Outcome } from "../measure/index.ts";
 import type { Section } from "../section/index.ts";
 import type { PictureOptions } from "./cut-marks.ts";
-import { type Drawing, group } from "./drawing.ts";
-import type { Box } from "./flat-path.ts";
+import { type Drawing, flatItems, group, type Item } from "./drawing.ts";
+import { type Box, boxOf, flatPoints } from "./flat-path.ts";
 import { type Block, flow } from "./flow.ts";
 import { type Figure, fullSizePages } from "./full-size.ts";
+import { textBox } from "./labels.ts";
 import { drawMitre } from "./mitre-picture.ts";
 import { type PageContent, pageBody, type SheetPaper } from "./sheet-frame.ts";
 import { drawStick } from "./stick-picture.ts";
@@ -44,7 +45,7 @@ export function fitPages(
   const body = pageBody(sheetPaper, false);
   const pictures = [...ownPictures(plan, request.lengthMm, options), ...request.drawings.pictures];
   const pages = flow(
-    pictures.map((drawing) => pictureBlock(drawing, body)),
+    pictures.flatMap((drawing) => pictureBlocks(drawing, body)),
     body,
   ).map((items): PageContent => ({ sheet: "fit", title: "Stick and fit", isFullSize: false, items }));
   const full = fullSizePages("fit", "Fit, full size", request.drawings.fullSize.map(figureOf), sheetPaper);
@@ -82,22 +83,68 @@ function springFromWallDeg(section: Section): number {
   return onWall?.fromBackDeg ?? (onCeiling === undefined ? 0 : 90 - onCeiling.fromBackDeg);
 }
 
-/** A drawing as wide as the page, or as high as it if that is the less. */
-function pictureBlock(drawing: Drawing, body: Box): Block {
-  const ratio = Math.min(
-    (body.maxX - body.minX) / drawing.widthMm,
-    (body.maxY - body.minY) / drawing.heightMm,
-    MOST_ENLARGED,
-  );
+const MOST_ENLARGED = 1.3;
+/** Rows of a drawing keep so far from each other as they stand in it, but on a new page nothing stands above them. */
+const ROW_GAP_MM = 1;
+
+/** A drawing as wide as the page, row by row, so that a long one goes on overleaf instead of shrinking. */
+function pictureBlocks(drawing: Drawing, body: Box): readonly Block[] {
+  const roomMm = body.maxY - body.minY;
+  const rows = rowsOf(drawing);
+  const highestMm = Math.max(...rows.map((row) => row.maxY - row.minY));
+  const ratio = Math.min((body.maxX - body.minX) / drawing.widthMm, roomMm / highestMm, MOST_ENLARGED);
   const asideMm = (body.maxX - body.minX - drawing.widthMm * ratio) / 2;
-  return {
-    heightMm: drawing.heightMm * ratio,
-    aboveMm: 4,
-    draw: (left, top) => [{ ...group("fit", drawing.items, [left + asideMm, top]), scaleRatio: ratio }],
-  };
+  return rows.map((row, index): Block => {
+    const before = rows[index - 1];
+    return {
+      heightMm: (row.maxY - row.minY) * ratio,
+      aboveMm: before === undefined ? 6 : Math.max(0, row.minY - before.maxY) * ratio,
+      // Its title and what stands below it go with the first of its pictures.
+      keepsNext: index + 1 < rows.length && row.items.every((item) => item.kind === "text"),
+      draw: (left, top) => [
+        { ...group("fit", row.items, [left + asideMm, top - row.minY * ratio]), scaleRatio: ratio },
+      ],
+    };
+  });
 }
 
-const MOST_ENLARGED = 1.3;
+interface Row {
+  readonly items: readonly Item[];
+  readonly minY: number;
+  readonly maxY: number;
+}
+
+/** The drawing's items in rows: those that share a height stand together. */
+function rowsOf(drawing: Drawing): readonly Row[] {
+  const rows: Row[] = [];
+  const items = drawing.items
+    .map((item) => ({ item, ...extentY(item) }))
+    .filter(({ minY, maxY }) => minY <= maxY)
+    .sort((a, b) => a.minY - b.minY);
+  for (const { item, minY, maxY } of items) {
+    const last = rows[rows.length - 1];
+    if (last !== undefined && minY < last.maxY + ROW_GAP_MM) {
+      rows[rows.length - 1] = {
+        items: [...last.items, item],
+        minY: last.minY,
+        maxY: Math.max(last.maxY, maxY),
+      };
+    } else rows.push({ items: [item], minY, maxY });
+  }
+  return rows;
+}
+
+function extentY(item: Item): { readonly minY: number; readonly maxY: number } {
+  const boxes = flatItems([item]).map((one): Box => {
+    if (one.kind === "text") return textBox(one);
+    const paths = one.kind === "stroke" ? [one.path] : one.paths;
+    return boxOf(paths.flatMap(flatPoints));
+  });
+  return {
+    minY: Math.min(...boxes.map((box) => box.minY)),
+    maxY: Math.max(...boxes.map((box) => box.maxY)),
+  };
+}
 
 function figureOf(drawing: Drawing): Figure {
   return {

@@ -11,28 +11,28 @@ export interface Block {
   readonly keepsNext?: boolean;
   /** Clear room above it, except at the top of a page. */
   readonly aboveMm?: number;
+  /** Stands above it once more where it begins a page, as the head of a table does. */
+  readonly head?: Block;
   readonly draw: (left: number, top: number) => readonly Item[];
 }
 
 /** The blocks as pages, each its items. A block higher than the page stands alone on one, cut off by nothing. */
 export function flow(blocks: readonly Block[], body: Box): readonly (readonly Item[])[] {
   const pages: Item[][] = [];
-  let page: Item[] = [];
-  let y = body.minY;
-  const turn = (): void => {
-    if (page.length > 0) pages.push(page);
-    page = [];
-    y = body.minY;
-  };
+  let y = body.maxY;
   blocks.forEach((block, index) => {
-    const isFirst = page.length === 0;
-    const above = isFirst ? 0 : (block.aboveMm ?? 0);
-    if (!isFirst && y + above + neededMm(blocks, index) > body.maxY) turn();
-    const top = page.length === 0 ? y : y + above;
-    page.push(...block.draw(body.minX, top));
-    y = top + block.heightMm;
+    const page = pages[pages.length - 1];
+    const above = block.aboveMm ?? 0;
+    if (page === undefined || y + above + neededMm(blocks, index) > body.maxY) {
+      const head = page === undefined ? undefined : block.head;
+      const top = body.minY + (head?.heightMm ?? 0);
+      pages.push([...(head?.draw(body.minX, body.minY) ?? []), ...block.draw(body.minX, top)]);
+      y = top + block.heightMm;
+      return;
+    }
+    page.push(...block.draw(body.minX, y + above));
+    y += above + block.heightMm;
   });
-  turn();
   return pages;
 }
 
@@ -181,11 +181,9 @@ export function table(
       ],
     };
   };
-  return [
-    row(
-      columns.map((column) => column.heading),
-      true,
-    ),
-    ...rows.map((cells) => row(cells, false)),
-  ];
+  const head = row(
+    columns.map((column) => column.heading),
+    true,
+  );
+  return [head, ...rows.map((cells, index) => ({ ...row(cells, false), ...(index === 0 ? {} : { head }) }))];
 }

@@ -21,6 +21,7 @@ import { type Block, flow } from "./flow.ts";
 import { textBox } from "./labels.ts";
 import { FAINT_INK } from "./palette.ts";
 import { type PageContent, pageBody, type SheetKind, type SheetPaper } from "./sheet-frame.ts";
+import { shortened } from "./text-width.ts";
 
 /** Something drawn at full size, in a frame of its own: x to the right and y down from its upper left corner. */
 export interface Figure {
@@ -82,7 +83,13 @@ function figureBlock(figure: Figure, body: Box): Block {
     draw: (left, top) => [
       ...(headMm === 0
         ? []
-        : [text([left, top + HEADING_MM], figure.heading, { sizeMm: HEADING_MM, bold: true })]),
+        : [
+            text(
+              [left, top + HEADING_MM],
+              shortened(figure.heading, HEADING_MM, body.maxX - body.minX, "bold"),
+              { sizeMm: HEADING_MM, bold: true },
+            ),
+          ]),
       group("figure", figure.items, [left + (headMm === 0 ? 0 : aside), top + headMm]),
     ],
   };
@@ -267,7 +274,11 @@ function mapItems(figure: Figure, { columns, rows }: Grid, index: number, body: 
     "Lay crosses on crosses; cut one sheet along its frame.",
   ];
   return [
-    text([body.minX, body.minY + HEADING_MM], figure.heading, { sizeMm: HEADING_MM, bold: true }),
+    text(
+      [body.minX, body.minY + HEADING_MM],
+      shortened(figure.heading, HEADING_MM, mapLeft - body.minX - 3, "bold"),
+      { sizeMm: HEADING_MM, bold: true },
+    ),
     ...words.map((line, place) =>
       text([body.minX, body.minY + HEAD_ROOM_MM + WORDS_MM * (0.9 + place * 1.3)], line, {
         sizeMm: WORDS_MM,

@@ -9,7 +9,7 @@ import { askedAgain, ideaOf, partMeaning, questionsOn } from "./lesson-words.ts"
 import { printable } from "./printable-text.ts";
 import { sectionNote, sectionScene, sectionSceneMm } from "./section-picture.ts";
 import { type PageContent, pageBody, type SheetPaper } from "./sheet-frame.ts";
-import { scaleFor, turnedBox } from "./stick-view.ts";
+import { LOOKS_UPRIGHT_MM, scaleFor, turnedBox } from "./stick-view.ts";
 import { smallScene } from "./strip.ts";
 import { wrapText } from "./text-width.ts";
 
@@ -113,7 +113,9 @@ function partBlocks(plan: Plan, widthMm: number): readonly Block[] {
 function ideaBlocks(plan: Plan, widthMm: number, options: PictureOptions): readonly Block[] {
   const broken = brokenStick(plan, SMALL_ROOM);
   const told = new Set<string>();
-  return plan.cuts.map((cut): Block => {
+  return plan.cuts.map((cut, index): Block => {
+    // Drawn from the stick as it is drawn, which may be broken off.
+    const drawn = broken.plan.cuts[index] ?? cut;
     const left = PICTURE_MM.wide + 6;
     const idea = ideaOf(cut);
     // What was told once is for the student to tell the second time.
@@ -127,7 +129,7 @@ function ideaBlocks(plan: Plan, widthMm: number, options: PictureOptions): reado
       heightMm: Math.max(PICTURE_MM.high, textMm),
       aboveMm: 3,
       draw: (x, y) => [
-        group("picture", [small(broken, cut)], [x, y]),
+        group("picture", [small(broken, drawn)], [x, y]),
         group("number", [
           stroke(circlePath([x + left + 3.6, y + 3.4], 3.5), { weight: "gauge" }),
           text([x + left + 3.6, y + 4.8], String(cut.number), {
@@ -136,14 +138,14 @@ function ideaBlocks(plan: Plan, widthMm: number, options: PictureOptions): reado
             bold: true,
           }),
         ]),
-        ...headLines.map((line, index) =>
-          text([x + left + 10, y + TEXT_MM + 0.6 + index * TEXT_MM * 1.34], line, {
+        ...headLines.map((line, row) =>
+          text([x + left + 10, y + TEXT_MM + 0.6 + row * TEXT_MM * 1.34], line, {
             sizeMm: TEXT_MM,
             bold: true,
           }),
         ),
-        ...words.map((line, index) =>
-          text([x + left, y + (headLines.length + index) * TEXT_MM * 1.34 + TEXT_MM + 2], line, {
+        ...words.map((line, row) =>
+          text([x + left, y + (headLines.length + row) * TEXT_MM * 1.34 + TEXT_MM + 2], line, {
             sizeMm: TEXT_MM,
           }),
         ),
@@ -188,7 +190,11 @@ function blankLines(count: number, widthMm: number): Block {
 function measureBlocks(plan: Plan, widthMm: number, options: PictureOptions): readonly Block[] {
   const rows = plan.marks.slice(0, MOST_BLANKS).map((mark) => {
     const what = mark.kind === "depth" ? "depth line" : mark.kind === "end" ? "end line" : "line";
-    const wanted = `${lengthWords(mark.distance, options)} from the ${printable(mark.from)}`;
+    const from = printable(mark.from);
+    const wanted =
+      mark.distance < LOOKS_UPRIGHT_MM
+        ? `at the ${from}`
+        : `${lengthWords(mark.distance, options)} from the ${from}`;
     return [`${what} before cut ${mark.before}`, wanted, "", ""];
   });
   if (rows.length === 0) return [];
