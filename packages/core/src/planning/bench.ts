@@ -65,6 +65,8 @@ export interface Bench {
   readonly limits: CuttingLimits;
   readonly shavings: Shavings;
   readonly toleranceMm: number;
+  /** What is left of the tolerance on a piece of the planned ring, after what it was moved from the drawing, mm. */
+  roomMm(index: number): number;
   readonly sweepOptions: SweepOptions;
   readonly book: CurveBook;
   readonly gaugeEdge: "left" | "right";
@@ -77,6 +79,8 @@ export interface BenchOptions {
   readonly limits?: CuttingLimits;
   readonly shavings?: Shavings;
   readonly toleranceMm: number;
+  /** How far each piece of the planned ring lies from the drawing, mm; nowhere unless given. */
+  readonly movedByPieceMm?: readonly number[];
   /** Chord error of flattened arcs: coarse while orders are searched, fine for the proof. */
   readonly chordTolMm?: number;
   /** Side of the drawing that the gauge edge is on; left unless given. */
@@ -112,6 +116,7 @@ export function layOutBench(planned: Ring, stick: Ring, shelf: Shelf, options: B
     limits: options.limits ?? COMMON_LIMITS,
     shavings: options.shavings ?? COMMON_SHAVINGS,
     toleranceMm: options.toleranceMm,
+    roomMm: (index) => options.toleranceMm - (options.movedByPieceMm?.[index] ?? 0),
     sweepOptions: { reachMm: sweepReachMm(stick), chordTolMm, book },
     book,
     gaugeEdge: options.gaugeEdge ?? "left",

@@ -16,11 +16,13 @@ export function benchesFor(request: PlanRequest, toleranceMm: number): BenchMake
   const isMirrored = request.gaugeEdge === "right";
   const section = isMirrored ? mirrorSection(request.section) : request.section;
   const shelf = isMirrored ? mirrorShelf(request.shelf) : request.shelf;
-  const drawn = normalise(section, shelf, toleranceMm, request.missSide ?? "either").planned;
+  const aimedAt = normalise(section, shelf, toleranceMm, request.missSide ?? "either");
+  const drawn = aimedAt.planned;
   const planned = request.from ? stillThere(drawn, mirroredRings(request)) : drawn;
   const limits = request.limits ?? COMMON_LIMITS;
   const options: BenchOptions = {
     toleranceMm,
+    ...(planned === drawn ? { movedByPieceMm: aimedAt.movedByPieceMm } : {}),
     limits: request.greatestLeanDeg === undefined ? limits : { ...limits, leanDeg: request.greatestLeanDeg },
     weights: weightsFor(request.prefer),
     ...(request.shavings ? { shavings: request.shavings } : {}),

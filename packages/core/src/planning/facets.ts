@@ -24,6 +24,8 @@ export interface Facets {
 const MOST_FACETS = 6;
 /** Share of the tolerance that the ridges between facets may stand proud; the rest is left to the hand. */
 const RIDGE_SHARE = 0.7;
+/** And of what is left of it where the curve was moved from the drawing already. */
+const ROOM_SHARE = 0.9;
 
 const FACET_KINDS: ReadonlySet<string> = new Set(["rebate", "smoother"]);
 
@@ -36,7 +38,8 @@ export function facetsOver(bench: Bench, piece: WorkedPiece, tool: Tool, cantDeg
   if (!curve?.convex || !FACET_KINDS.has(tool.plane.kind)) return null;
   const { lowTiltDeg, highTiltDeg, radiusMm } = curve;
   const arcDeg = highTiltDeg - lowTiltDeg;
-  const mostMm = Math.sqrt(8 * RIDGE_SHARE * bench.toleranceMm * radiusMm);
+  const mostRidgeMm = Math.min(RIDGE_SHARE * bench.toleranceMm, ROOM_SHARE * bench.roomMm(piece.index));
+  const mostMm = Math.sqrt(8 * mostRidgeMm * radiusMm);
   const count = Math.max(1, Math.ceil((toRad(arcDeg) * radiusMm) / mostMm - SAME_LEAN_DEG));
   if (count > MOST_FACETS) return null;
   const stepDeg = arcDeg / count;

@@ -1,12 +1,10 @@
 /**
  * From the section as drawn to the one that is aimed at: lines and arcs only, arcs of radii that are on the shelf
- * wherever that keeps within the tolerance.
+ * wherever that keeps within the tolerance, with their ends where the plane's own sole fits between its neighbours.
  */
 import {
-  type Arc,
-  arc,
   areaMm2,
-  circleOf,
+  type Circle,
   distanceMm,
   lengthMm,
   line,
@@ -14,18 +12,22 @@ import {
   type Point,
   type Ring,
   ring,
-  sagittaMm,
   selfCrossings,
 } from "../curve/index.ts";
 import { FLAT_SAGITTA_MM, LEAST_EDGE_MM, OVERCUT_MM, SAME_POINT_MM } from "../measure/index.ts";
 import { fitArcs, type Section } from "../section/index.ts";
 import type { Shelf } from "../shelf/index.ts";
+import { onCircles } from "./arc-circles.ts";
+import { movedFrom, outsideMm, staysWithin } from "./moved-from.ts";
 import type { MissSide } from "./request.ts";
+import { shelfCircle } from "./shelf-circle.ts";
+import { roomForSoles, type ShelfSoles, solesOnShelf } from "./sole-room.ts";
 
 export interface Normalised {
   readonly planned: Ring;
-  /** Greatest distance between drawn and planned, mm. */
+  /** Greatest distance between drawn and planned, mm; and of each planned piece, in its order. */
   readonly movedMm: number;
+  readonly movedByPieceMm: readonly number[];
   /** How many arcs stand for free curves. */
   readonly arcsForCurves: number;
 }
@@ -41,14 +43,48 @@ export function normalise(
   toleranceMm: number,
   missSide: MissSide = "either",
 ): Normalised {
-  const radii = {
-    hollow: radiiOf(shelf, "hollow"),
-    round: radiiOf(shelf, "round"),
+  const soles = solesOnShelf(shelf);
+  const drawn = withoutFreeCurves(section, soles, toleranceMm, missSide);
+  const moved = ontoShelf(drawn, soles, section.stick, missSide);
+  const planned = closed(moved.pieces, section.outline);
+  // Close neighbours may cross once both are moved: then the section is aimed at just as it is drawn.
+  if (selfCrossings(planned, SAME_POINT_MM).length > 0) {
+    const movedByPieceMm = section.outline.pieces.map(() => 0);
+    return { planned: section.outline, movedMm: 0, movedByPieceMm, arcsForCurves: 0 };
+  }
+  const movedByPieceMm = moved.movedMm;
+  return {
+    planned,
+    movedMm: Math.max(0, ...movedByPieceMm),
+    movedByPieceMm,
+    arcsForCurves: drawn.arcsForCurves,
   };
+}
+
+/** Lines and arcs of a section, and for each how far it may still be moved and how far it has been, mm. */
+interface Drawn {
+  readonly pieces: readonly Piece[];
+  readonly allowedMm: readonly number[];
+  readonly spentMm: readonly number[];
+  readonly arcsForCurves: number;
+}
+
+function withoutFreeCurves(
+  section: Section,
+  soles: ShelfSoles,
+  toleranceMm: number,
+  missSide: MissSide,
+): Drawn {
   const pieces = section.outline.pieces;
   const out: Piece[] = [];
-  let movedMm = 0;
+  const allowedMm: number[] = [];
+  const spentMm: number[] = [];
   let arcsForCurves = 0;
+  const add = (piece: Piece, allowed: number, spent: number): void => {
+    out.push(piece);
+    allowedMm.push(allowed);
+    spentMm.push(spent);
+  };
   const freeFrom = new Map(section.freeSpans.map((span) => [span.first % pieces.length, span.count]));
   const start = firstOutsideFree(section);
   for (let k = 0; k < pieces.length; ) {
@@ -61,11 +97,12 @@ export function normalise(
           : (pieces[(index + i) % pieces.length] as Piece).from,
       );
       // A free curve's arcs weave to both sides of it: where one side is forbidden they are fitted as near as arcs go.
-      const tolMm = missSide === "either" ? fitTolMm(points, toleranceMm) : OVERCUT_MM;
-      const fit = fitArcs(distinct(points), { tolMm, radiiMm: [...radii.hollow, ...radii.round] });
-      movedMm = Math.max(movedMm, fit.deviationMm);
+      const mostMm = fitTolMm(points, toleranceMm);
+      const tolMm = missSide === "either" ? mostMm : OVERCUT_MM;
+      const fit = fittedTo(distinct(points), tolMm, soles);
       arcsForCurves += fit.chain.pieces.length;
-      out.push(...fit.chain.pieces);
+      const leftMm = missSide === "either" ? mostMm - fit.deviationMm : 0;
+      for (const piece of fit.chain.pieces) add(piece, leftMm, fit.deviationMm);
       k += count;
       continue;
     }
@@ -73,25 +110,91 @@ export function normalise(
     k++;
     if (lengthMm(piece) < LEAST_EDGE_MM) continue;
     if (piece.kind === "line") {
-      out.push(piece);
+      add(piece, toleranceMm * DRAWING_SHARE, 0);
       continue;
     }
-    const { piece: settled, movedMm: moved } = ontoShelf(piece, radii, toleranceMm, missSide);
-    movedMm = Math.max(movedMm, moved);
-    out.push(settled);
+    const heightMm = Math.abs(piece.bulge) * (distanceMm(piece.from, piece.to) / 2);
+    if (heightMm < FLAT_SAGITTA_MM) add(line(piece.from, piece.to), 0, heightMm);
+    else add(piece, Math.min(toleranceMm * DRAWING_SHARE, heightMm * HEIGHT_SHARE), 0);
   }
-  const planned = joined(out, section.outline);
-  // Close neighbours may cross once both are moved: then the section is aimed at just as it is drawn.
-  if (selfCrossings(planned, SAME_POINT_MM).length > 0) {
-    return { planned: section.outline, movedMm: 0, arcsForCurves: 0 };
-  }
-  return { planned, movedMm, arcsForCurves };
+  return { pieces: joined(out), allowedMm, spentMm, arcsForCurves };
 }
 
-function radiiOf(shelf: Shelf, kind: "hollow" | "round"): number[] {
-  return [...new Set(shelf.planes.flatMap((p) => (p.kind === kind ? [p.radiusMm] : [])))].sort(
-    (a, b) => a - b,
-  );
+/** More arcs than the fewest that are taken so that all of them are on the shelf. */
+const MORE_ARCS_FOR_SHELF = 1;
+
+/** The fewest arcs, or one more if then all of them have radii that are on the shelf. */
+function fittedTo(points: readonly Point[], tolMm: number, soles: ShelfSoles) {
+  const radiiMm = soles.all;
+  const fewest = fitArcs(points, { tolMm, radiiMm });
+  const isOnShelf = (piece: Piece) => piece.kind === "line" || soles.has(piece);
+  if (fewest.chain.pieces.every(isOnShelf) || radiiMm.length === 0) return fewest;
+  const shelf = fitArcs(points, { tolMm, radiiMm, onlyRadii: true });
+  return shelf.chain.pieces.length <= fewest.chain.pieces.length + MORE_ARCS_FOR_SHELF ? shelf : fewest;
+}
+
+/**
+ * Arcs onto radii of the shelf, and room for the soles. What cannot be had within the tolerance is left out arc by arc:
+ * first the room, then the radius.
+ */
+function ontoShelf(drawn: Drawn, soles: ShelfSoles, stick: Ring, missSide: MissSide) {
+  const { pieces, allowedMm, spentMm } = drawn;
+  const onShelf = new Map<number, Circle>();
+  pieces.forEach((piece, i) => {
+    if (piece.kind === "line") return;
+    const circle = shelfCircle(piece, soles.of(piece), allowedMm[i] as number, missSide, stick);
+    if (circle) onShelf.set(i, circle);
+  });
+  const radii = settled(drawn, onShelf, stick, missSide);
+  const roomy = roomForSoles(radii.pieces, radii.circles, soles, missSide);
+  const both = settled(drawn, roomy, stick, missSide, radii.circles);
+  return { pieces: both.pieces, movedMm: both.movedMm.map((mm, i) => mm + (spentMm[i] as number)) };
+}
+
+interface Settled {
+  readonly pieces: readonly Piece[];
+  readonly circles: ReadonlyMap<number, Circle>;
+  readonly movedMm: readonly number[];
+}
+
+/** The pieces on as many of these circles as keep within what each may move; the others on what they had before. */
+function settled(
+  drawn: Drawn,
+  wanted: ReadonlyMap<number, Circle>,
+  stick: Ring,
+  missSide: MissSide,
+  before: ReadonlyMap<number, Circle> = new Map(),
+): Settled {
+  const { pieces, allowedMm } = drawn;
+  const circles = new Map(wanted);
+  for (;;) {
+    const made = onCircles(pieces, circles);
+    const offs = made && pieces.map((_, i) => movedFrom(pieces, made, i));
+    const tooFar = offs
+      ? [...circles.keys()].filter(
+          (i) =>
+            !staysWithin(offs[i], allowedMm[i] as number, missSide) ||
+            outsideMm(made[i] as Piece, stick) > SAME_POINT_MM,
+        )
+      : [...circles.keys()];
+    const worst = tooFar.filter((i) => circles.get(i) !== before.get(i));
+    if (made && offs && tooFar.length === 0) {
+      return { pieces: made, circles, movedMm: offs.map(({ movedMm }) => movedMm) };
+    }
+    if (worst.length === 0) {
+      const plain = onCircles(pieces, before) ?? pieces;
+      return {
+        pieces: plain,
+        circles: before,
+        movedMm: pieces.map((_, i) => movedFrom(pieces, plain, i).movedMm),
+      };
+    }
+    for (const i of worst) {
+      const old = before.get(i);
+      if (old) circles.set(i, old);
+      else circles.delete(i);
+    }
+  }
 }
 
 /** A piece at which no free span is cut in two when the ring is walked from there. */
@@ -121,44 +224,12 @@ function distinct(points: readonly Point[]): Point[] {
   return points.filter((p, i) => i === 0 || distanceMm(p, points[i - 1] as Point) > LEAST_EDGE_MM);
 }
 
-/** The arc with the same ends and the nearest shelf radius, if that keeps within its share of the tolerance. */
-function ontoShelf(
-  piece: Arc,
-  radii: { readonly hollow: readonly number[]; readonly round: readonly number[] },
-  toleranceMm: number,
-  missSide: MissSide,
-): { readonly piece: Piece; readonly movedMm: number } {
-  const chord = distanceMm(piece.from, piece.to);
-  const { radiusMm } = circleOf(piece);
-  const height = Math.abs(piece.bulge) * (chord / 2);
-  if (height < FLAT_SAGITTA_MM) return { piece: line(piece.from, piece.to), movedMm: height };
-  // Past a half circle there are two arcs to a chord and radius; pieces never go there.
-  const allowed = Math.min(toleranceMm * DRAWING_SHARE, height * HEIGHT_SHARE);
-  let best: { piece: Piece; movedMm: number } = { piece, movedMm: 0 };
-  let nearest = Number.POSITIVE_INFINITY;
-  for (const r of piece.bulge > 0 ? radii.hollow : radii.round) {
-    if (2 * r < chord) continue;
-    const shallow = sagittaMm(chord, r);
-    const moved = Math.abs(shallow - height);
-    // A shallower round part loses wood, a shallower hollow keeps some; the other way round for a deeper one.
-    const leavesWood = shallow < height === piece.bulge < 0;
-    if (moved > OVERCUT_MM / 4 && missSide !== "either" && leavesWood !== (missSide === "proud")) continue;
-    if (moved > allowed || Math.abs(r - radiusMm) >= nearest) continue;
-    nearest = Math.abs(r - radiusMm);
-    const bulge = (Math.sign(piece.bulge) * 2 * shallow) / chord;
-    best = { piece: arc(piece.from, piece.to, bulge), movedMm: moved };
-  }
-  return best;
+/** Each piece starting exactly where the one before ends. */
+function joined(pieces: readonly Piece[]): Piece[] {
+  return pieces.map((piece, i) => ({ ...piece, to: (pieces[(i + 1) % pieces.length] as Piece).from }));
 }
 
-/** A ring again, each piece starting exactly where the one before ends. */
-function joined(pieces: readonly Piece[], drawn: Ring): Ring {
-  const count = pieces.length;
-  const made = ring(
-    pieces.map((piece, i) => {
-      const to = (pieces[(i + 1) % count] as Piece).from;
-      return piece.kind === "line" ? line(piece.from, to) : arc(piece.from, to, piece.bulge);
-    }),
-  );
+function closed(pieces: readonly Piece[], drawn: Ring): Ring {
+  const made = ring(pieces);
   return areaMm2(made) > 0 ? made : drawn;
 }

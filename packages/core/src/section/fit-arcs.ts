@@ -16,6 +16,8 @@ export interface FitOptions {
   readonly tolMm: number;
   /** Radii that are on the shelf, mm: taken where they lie within the tolerance too. */
   readonly radiiMm?: readonly number[];
+  /** Lines and arcs of these radii only, in however many pieces that takes. */
+  readonly onlyRadii?: boolean;
   /** Direction in which the curve leaves its start, radians; a neighbour that it should run on from. */
   readonly startRad?: number;
   /** Direction in which the curve comes to its end, radians. */

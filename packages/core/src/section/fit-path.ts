@@ -19,12 +19,15 @@ export interface Span {
 export interface PathOptions {
   readonly tolMm: number;
   readonly radiiMm?: readonly number[];
+  readonly onlyRadii?: boolean;
   readonly startRad?: number;
   readonly endRad?: number;
 }
 
 /** What a way costs beside its number of pieces: five degrees of a break weigh as much as a radius off the shelf. */
 const COST_PER_BREAK_DEG = 0.2;
+/** Where every radius is on the shelf anyway, a smooth run is what is left to ask for. */
+const COST_PER_BREAK_DEG_ON_SHELF = 1;
 const COST_OFF_SHELF = 1;
 /** A break this large is a corner of the drawing: bending the pieces beside it a little makes it no less of one. */
 const CORNER_DEG = 15;
@@ -33,6 +36,9 @@ const COST_OF_DEVIATION = 1;
 
 /** Where in the range of possible heights an arc is tried, besides the best one, shelf radii and a line. */
 const TRIED_SHARES = [0.1, 0.3, 0.5, 0.7, 0.9] as const;
+
+/** Share of the tolerance within which a stretch is straight, where only radii of the shelf are taken. */
+const STRAIGHT_SHARE = 0.1;
 
 /** How many ways to come to one break point are kept, those with the least cost among unlike directions. */
 const MOST_WAYS = 12;
@@ -171,8 +177,12 @@ class PathSearch {
     // The range holds at the points; that the edges between them and the arc's ends keep to it too is asked here.
     const { leastMm, mostMm, bestMm } = range;
     const flattestMm = Math.min(mostMm, Math.max(leastMm, 0));
-    const soundMm = [bestMm, flattestMm, (leastMm + mostMm) / 2].find(
-      (heightMm) => spanDeviationMm(this.curve, first, last, heightMm) <= this.options.tolMm,
+    const tried = this.options.onlyRadii
+      ? this.shelfHeights(range.halfChordMm).filter((heightMm) => heightMm >= leastMm && heightMm <= mostMm)
+      : [bestMm, flattestMm, (leastMm + mostMm) / 2];
+    const isNext = to - from === 1 || from - to === 1;
+    const soundMm = tried.find(
+      (heightMm) => spanDeviationMm(this.curve, first, last, heightMm) <= this.mostOffMm(heightMm, isNext),
     );
     return soundMm === undefined ? null : { ...range, bestMm: soundMm };
   }
@@ -201,32 +211,48 @@ class PathSearch {
   }
 
   private extend(candidate: Candidate, before: readonly Way[], isLast: boolean): Way | null {
-    const { startRad, endRad } = this.options;
-    const endCost = isLast && endRad !== undefined ? breakCost(candidate.arrivesRad, endRad) : 0;
+    const { startRad, endRad, onlyRadii } = this.options;
+    const perDeg = onlyRadii ? COST_PER_BREAK_DEG_ON_SHELF : COST_PER_BREAK_DEG;
+    const endCost = isLast && endRad !== undefined ? perDeg * breakDeg(candidate.arrivesRad, endRad) : 0;
     const own = candidate.cost + endCost;
     const { span, arrivesRad } = candidate;
     if (span.first === 0) {
-      const cost = own + (startRad === undefined ? 0 : breakCost(startRad, candidate.leavesRad));
+      const cost = own + (startRad === undefined ? 0 : perDeg * breakDeg(startRad, candidate.leavesRad));
       return { cost, arrivesRad, span, before: null };
     }
     let best: Way | null = null;
     for (const way of before) {
-      const cost = way.cost + breakCost(way.arrivesRad, candidate.leavesRad) + own;
+      const cost = way.cost + perDeg * breakDeg(way.arrivesRad, candidate.leavesRad) + own;
       if (best === null || cost < best.cost) best = { cost, arrivesRad, span, before: way };
     }
     return best;
+  }
+
+  /**
+   * How far a piece of this height may lie off. Where only radii of the shelf are taken, a line stands for what is
+   * straight and not for a shallow bend; neighbouring points can be joined by one whatever the curve.
+   */
+  private mostOffMm(heightMm: number, isNext: boolean): number {
+    const { tolMm, onlyRadii } = this.options;
+    return onlyRadii && heightMm === 0 && !isNext ? STRAIGHT_SHARE * tolMm : tolMm;
+  }
+
+  /** Heights over a chord of a line and of arcs with a radius of the shelf, to either side. */
+  private shelfHeights(halfChordMm: number): readonly number[] {
+    const arcs = (this.options.radiiMm ?? []).flatMap((radiusMm) => {
+      const heightMm = heightOfRadiusMm(radiusMm, halfChordMm);
+      return heightMm === null ? [] : [heightMm, -heightMm];
+    });
+    return [0, ...arcs];
   }
 
   /** The arcs tried between two nodes: the closest, a line, shelf radii, and some more across the range. */
   private candidates(from: number, to: number, range: HeightRange): readonly Candidate[] {
     const { leastMm, mostMm, bestMm, halfChordMm } = range;
     const [first, last] = [this.nodes[from] as number, this.nodes[to] as number];
-    const shelf = (this.options.radiiMm ?? []).flatMap((radiusMm) => {
-      const heightMm = heightOfRadiusMm(radiusMm, halfChordMm);
-      return heightMm === null ? [] : [heightMm, -heightMm];
-    });
-    const onShelf = new Set([0, ...shelf]);
-    const tried = [bestMm, ...onShelf, ...TRIED_SHARES.map((share) => leastMm + share * (mostMm - leastMm))];
+    const onShelf = new Set(this.shelfHeights(halfChordMm));
+    const between = TRIED_SHARES.map((share) => leastMm + share * (mostMm - leastMm));
+    const tried = this.options.onlyRadii ? [...onShelf] : [bestMm, ...onShelf, ...between];
     const chordRad = Math.atan2(
       (this.curve.ys[last] as number) - (this.curve.ys[first] as number),
       (this.curve.xs[last] as number) - (this.curve.xs[first] as number),
@@ -234,7 +260,7 @@ class PathSearch {
     return tried.flatMap((heightMm) => {
       if (heightMm < leastMm || heightMm > mostMm) return [];
       const offMm = spanDeviationMm(this.curve, first, last, heightMm);
-      if (offMm > this.options.tolMm) return [];
+      if (offMm > this.mostOffMm(heightMm, to - from === 1)) return [];
       const leanRad = 2 * Math.atan(heightMm / halfChordMm);
       const offShelf = this.options.radiiMm !== undefined && !onShelf.has(heightMm);
       return [
@@ -249,8 +275,8 @@ class PathSearch {
   }
 }
 
-function breakCost(beforeRad: number, afterRad: number): number {
-  return COST_PER_BREAK_DEG * Math.min(CORNER_DEG, Math.abs(toDeg(normaliseRad(afterRad - beforeRad))));
+function breakDeg(beforeRad: number, afterRad: number): number {
+  return Math.min(CORNER_DEG, Math.abs(toDeg(normaliseRad(afterRad - beforeRad))));
 }
 
 /** The cheapest ways, no two of which arrive in nearly one direction. */
