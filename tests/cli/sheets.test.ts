@@ -2,6 +2,7 @@
 import { chmod, mkdir, readdir, readFile, symlink, writeFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { readPdf } from "../sheets/tools.ts";
 import { type Bench, newBench, runHere } from "./run.ts";
 
 const example = (name: string): string => fileURLToPath(new URL(`../../examples/${name}`, import.meta.url));
@@ -37,6 +38,27 @@ describe("sheets", () => {
     expect(ran.out.replace(/\s+/g, " ").trim()).toMatch(/story 1, fit 2-\d$/);
   });
 
+  test("a run round the office is drawn on the fit sheet, its scribes at full size on a page of their own", async () => {
+    const out = bench.path("run.pdf");
+    const words = ["--pages", "fit", "--cornice", example("fit/office-plinth.json"), "--wall", "gauge"];
+    const alone = await runHere([
+      "sheets",
+      example("plinth/plan.json"),
+      "--out",
+      bench.path("alone.pdf"),
+      "--pages",
+      "fit",
+    ]);
+    const ran = await runHere(["sheets", example("plinth/plan.json"), "--out", out, ...words]);
+    expect([alone.code, ran.code]).toEqual([0, 0]);
+    const count = (said: string): number => Number(/^(\d+) pages/.exec(said)?.[1]);
+    expect(count(ran.out)).toBeGreaterThan(count(alone.out));
+    const text = readPdf("pdftotext", await readFile(out), ["-enc", "UTF-8"], ["-"]).toString("utf8");
+    expect(text).toMatch(/Fit, full size/);
+    expect(text).toMatch(/scribes, full size/);
+    expect(text).toMatch(/print at 100 %, measure this bar/);
+  });
+
   test("a plan that leaves wood uncut is printed, and ends with 1", async () => {
     const out = bench.path("impossible.pdf");
     expect((await runHere(["sheets", example("impossible/plan.json"), "--out", out])).code).toBe(1);
@@ -67,6 +89,8 @@ describe("sheets", () => {
     ["a correction in the other direction", [PLAN, "--out", "a.pdf", "--correct", "111x100"], ["111 mm"]],
     ["a plan that is missing", ["gone.json", "--out", "a.pdf"], ["gone.json"]],
     ["a length of nothing", [PLAN, "--out", "a.pdf", "--length", "0"], ["--length"]],
+    ["a run that is missing", [PLAN, "--out", "a.pdf", "--cornice", "gone.json"], ["gone.json"]],
+    ["a run of another kind", [PLAN, "--out", "a.pdf", "--cornice", PLAN], ["plan.json"]],
     ["pieces that are missing", [PLAN, "--out", "a.pdf", "--lengths", "gone.json"], ["gone.json"]],
   ] as const)("%s is refused, and nothing is written", async (_, words, said) => {
     const folder = await emptyFolder();

@@ -42,7 +42,7 @@ export const CORNICE_OPTIONS: OptionKinds = {
   ...FIT_OPTIONS,
 };
 
-interface Hung {
+export interface Hung {
   readonly section: Section;
   readonly placing: Placing;
   readonly sizes: SectionSizes;
@@ -118,14 +118,20 @@ async function readHung(command: Command, path: string): Promise<Hung | number> 
   if (!input.ok) return refuse(command, input);
   const { section } = input.value;
   note(command, path, input.warnings, command.askedUnit ?? "mm");
+  const hung = hungOf(command, section);
+  if (hung.ok) return hung.value;
+  const isOfFace = hung.trouble.code === "scribe-no-face";
+  return refuse(command, { file: isOfFace ? path : "", troubles: troublesOfRefusal(hung) });
+}
+
+/** A section as it hangs, by its own bevels or as the options say. Trouble: `scribe-no-face`, or a wrong option. */
+export function hungOf(command: Command, section: Section): Outcome<Hung> {
   const found = readPlacing(command, section);
-  if (!found.ok) return refuse(command, { file: "", troubles: troublesOfRefusal(found) });
+  if (!found.ok) return found;
   const { placing } = found.value;
   const face = faceProfile(section, placing);
-  if (face === null) {
-    return refuse(command, { file: path, troubles: [cataloguedTrouble("scribe-no-face", "section", {})] });
-  }
-  return {
+  if (face === null) return refused(cataloguedTrouble("scribe-no-face", "section", {}));
+  return fine({
     section,
     placing,
     sizes: {
@@ -134,11 +140,11 @@ async function readHung(command: Command, path: string): Promise<Hung | number> 
       heightMm: face.heightMm,
       scribing: face.hiddenAtMm.length === 0 ? "possible" : "impossible",
     },
-  };
+  });
 }
 
 /** The outline of every scribed corner, those of like angle and hand together; none without a section. */
-function scribesOf(
+export function scribesOf(
   { pieces }: Cornice,
   hung: Hung | null,
   { spring }: CorniceQuestion,
@@ -180,7 +186,7 @@ function scribedEnds(pieces: readonly CornicePiece[]): readonly ScribedEnd[] {
 }
 
 /** The pieces along the sticks of the file, in their order round the room; null where it names none. */
-function sharedOut(job: CorniceJob, { pieces, run }: Cornice): Outcome<SharedOut | null> {
+export function sharedOut(job: CorniceJob, { pieces, run }: Cornice): Outcome<SharedOut | null> {
   if (job.sticks === null) return fine(null);
   return shareOut({
     runs: [

@@ -1,9 +1,5 @@
-import { readLengthsJob } from "mouldwright/job";
-import { shareOut } from "mouldwright/making";
-import { cataloguedTrouble, fine, type LengthUnit, type Outcome, type Trouble } from "mouldwright/measure";
+import { cataloguedTrouble, fine, type Outcome, type Trouble } from "mouldwright/measure";
 import {
-  type Drawing,
-  drawRod,
   PAPER_NAMES,
   type Page,
   type PaperName,
@@ -18,10 +14,10 @@ import { nodeFonts } from "mouldwright-pdf/node-fonts";
 import { type OptionKinds, readChoice, readLengthOption, readSize, wrongValue } from "./arguments.ts";
 import { type Command, refuse, troublesOfRefusal } from "./command.ts";
 import { EXIT } from "./exit-codes.ts";
+import { FIT_SHEET_OPTIONS, fitDrawings, readFitFiles } from "./fit-drawings.ts";
 import { wrapped } from "./io.ts";
 import { onlyName } from "./names.ts";
 import { type NoPlan, planToUse } from "./plan-or-job.ts";
-import { MOST_INPUT_BYTES, readTextFile } from "./read-file.ts";
 import { reportOf, reportsOf } from "./report.ts";
 import { isSameFile, refusalToWrite, writeAll } from "./write-files.ts";
 
@@ -32,7 +28,7 @@ export const SHEETS_OPTIONS: OptionKinds = {
   correct: { value: true, sample: "--correct 100.4x99.8" },
   date: { value: true, sample: '--date "12 March"' },
   length: { value: true, sample: "--length 1200" },
-  lengths: { value: true, sample: "--lengths lengths.json" },
+  ...FIT_SHEET_OPTIONS,
   shelf: { value: true, sample: "--shelf planes.json" },
   force: { value: false, sample: "--force" },
   unit: { value: true, sample: "--unit in" },
@@ -55,14 +51,15 @@ export async function sheetsCommand(command: Command): Promise<number> {
   if (!asked.ok) return refuse(command, { file: "", troubles: troublesOfRefusal(asked) });
   const { out, kinds, paper, made, lengthMm } = asked.value;
   const force = given.flags.has("force");
-  const lengthsPath = given.values.get("lengths");
-  const rod = await readRod(lengthsPath);
-  if (!rod.ok) return refuse(command, { file: lengthsPath ?? "", troubles: troublesOfRefusal(rod) });
+  const fitFiles = await readFitFiles(command);
+  if (!fitFiles.ok) return refuse(command, fitFiles);
   const used = await planToUse(command, (files) =>
-    refusalFor([out], lengthsPath === undefined ? files : [...files, lengthsPath], force),
+    refusalFor([out], [...files, ...fitFiles.value.files], force),
   );
   if ("kind" in used) return withoutPlan(command, used);
   const { plan, unit } = used;
+  const drawings = fitDrawings(command, plan, fitFiles.value, unit);
+  if (!drawings.ok) return refuse(command, { file: "", troubles: troublesOfRefusal(drawings) });
   const date = given.values.get("date");
   const pages = sheetPages(plan, {
     unit,
@@ -70,10 +67,7 @@ export async function sheetsCommand(command: Command): Promise<number> {
     paper,
     ...(made === undefined ? {} : { made }),
     ...(date === undefined ? {} : { date }),
-    fit: {
-      drawings: { pictures: rod.value.map((draw) => draw(unit)), fullSize: [] },
-      ...(lengthMm === undefined ? {} : { lengthMm }),
-    },
+    fit: { drawings: drawings.value, ...(lengthMm === undefined ? {} : { lengthMm }) },
   });
   if (!pages.ok) return refuse(command, { file: given.names[0] ?? "", troubles: troublesOfRefusal(pages) });
   const bytes = await writePdf(pages.value, { title: plan.name, fonts: await nodeFonts() });
@@ -134,19 +128,6 @@ function readMade(typed: string | undefined): Outcome<PrinterMade | undefined> {
   const made = { acrossMm: sides.value.widthMm, upMm: sides.value.thicknessMm };
   const stretch = stretchFor(made);
   return stretch.ok ? fine(made) : stretch;
-}
-
-/** The pieces of a lengths file along their sticks, to be drawn when the unit is known; none without a file. */
-async function readRod(
-  path: string | undefined,
-): Promise<Outcome<readonly ((unit: LengthUnit) => Drawing)[]>> {
-  if (path === undefined) return fine([]);
-  const text = await readTextFile(path, MOST_INPUT_BYTES);
-  if (!text.ok) return text;
-  const job = readLengthsJob(text.value);
-  if (!job.ok) return job;
-  const answer = shareOut(job.value.question);
-  return answer.ok ? fine([(unit) => drawRod(answer.value, job.value.name, { unit })]) : answer;
 }
 
 /** Why none of the files could be written as things stand; null if all can. */

@@ -18,6 +18,8 @@ where they are laid on wood, each with a bar to measure.
                        that it prints them true
   --date TEXT          printed in the foot as it is given; no date unless given
   --length 1200        length of the finished moulding, for the stick; 1 m unless said
+  --cornice FILE       a run round a room or a case, for the fit sheet: lengths, joints, rod, and the
+                       scribes at full size; --wall, --spring and --from as with mouldwright cornice
   --lengths FILE       pieces and sticks, drawn as a rod on the fit sheet
   --shelf SHELF.json   the planes on your shelf; a job may name its own
   --force              replace a file that stands there already
@@ -28,6 +30,7 @@ Examples, for the chart cabinet:
   mouldwright sheets cornice.json --out cornice.pdf
   mouldwright sheets pilaster-plan.json --out pilaster.pdf --pages ends,story --paper letter --unit in
   mouldwright sheets cornice.json --out true.pdf --pages ends --correct 100.4x99.8
+  mouldwright sheets cornice.json --out fit.pdf --pages fit --cornice cabinet-cornice.json
 `,
   export: `mouldwright export JOB.json|PLAN.json --svg FILE.svg --dxf FILE.dxf --stl DIR
 

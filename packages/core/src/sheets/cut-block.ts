@@ -1,7 +1,7 @@
 /** One cut on the bench card: heading, sentence, picture, the sign that it is done, a box to tick. */
 import type { Plan, PlanCut } from "../cutting/index.ts";
 import { formatThickness } from "../measure/index.ts";
-import { brokenStick } from "./broken-stick.ts";
+import { type BrokenStick, brokenStick } from "./broken-stick.ts";
 import { minutesWords } from "./card-words.ts";
 import { leanSpan, planeName, titleOf } from "./cut-facts.ts";
 import type { PictureOptions } from "./cut-marks.ts";
@@ -31,6 +31,8 @@ export interface BlockLook {
   /** Lines kept for the longest sentence of the plan, and for the longest sign that a cut is done. */
   readonly sentenceLines: number;
   readonly doneLines: number;
+  /** The stick as it is drawn in all blocks. */
+  readonly stick: BrokenStick;
 }
 
 /** Width of the column of words. */
@@ -39,30 +41,37 @@ const COLUMN_GAP_MM = 5;
 
 /** The look that draws this plan's stick largest in blocks of a size. */
 export function blockLook(plan: Plan, widthMm: number, heightMm: number): BlockLook {
-  const looks = (["above", "beside"] as const).map((words): BlockLook => {
-    const sentenceMm = words === "above" ? widthMm : COLUMN_MM;
-    const most = (sentences: readonly string[], roomMm: number, mostLines: number): number =>
-      Math.min(
-        mostLines,
-        Math.max(1, ...sentences.map((one) => wrapText(printable(one).trim(), SENTENCE_MM, roomMm).length)),
-      );
-    const says = plan.cuts.map((cut) => cut.says);
-    const done = plan.cuts.map((cut) => cut.doneWhen);
-    return {
-      words,
-      sentenceLines: most(says, sentenceMm, words === "above" ? MOST_LINES : 3 * MOST_LINES),
-      doneLines: most(done, widthMm - DONE_ROOM_MM, MOST_LINES),
-    };
-  });
   const block: Box = { minX: 0, minY: 0, maxX: widthMm, maxY: heightMm };
-  const scaleOf = (look: BlockLook): number => {
-    const room = sceneLayout(placesOf(block, look)).stickRoom;
-    if (room.flatMm <= 0 || room.widthMm <= 0) return 0;
-    return scaleFor(brokenStick(plan, room).plan, 0, room);
-  };
-  const [above, beside] = looks as [BlockLook, BlockLook];
-  return scaleOf(beside) > scaleOf(above) ? beside : above;
+  const looks = (["above", "beside"] as const).map((words) => {
+    const sentenceMm = words === "above" ? widthMm : COLUMN_MM;
+    const needed = (sentences: readonly string[], roomMm: number): number =>
+      Math.max(1, ...sentences.map((one) => wrapText(printable(one).trim(), SENTENCE_MM, roomMm).length));
+    const doneLines = Math.min(
+      MOST_LINES,
+      needed(
+        plan.cuts.map((cut) => cut.doneWhen),
+        widthMm - DONE_ROOM_MM,
+      ),
+    );
+    const neededLines = needed(
+      plan.cuts.map((cut) => cut.says),
+      sentenceMm,
+    );
+    // Beside the picture a sentence has the block's whole height, above it no more than leaves a picture.
+    const mostLines =
+      words === "above" ? MOST_LINES : Math.floor((heightMm - HEAD_MM - doneLines * LINE_MM) / LINE_MM);
+    const lines: WordLines = { words, sentenceLines: Math.min(mostLines, neededLines), doneLines };
+    const room = sceneLayout(placesOf(block, lines)).stickRoom;
+    const stick = brokenStick(plan, room);
+    const isWhole = words === "above" || neededLines <= mostLines;
+    const scaleRatio = room.flatMm <= 0 || room.widthMm <= 0 || !isWhole ? 0 : scaleFor(stick.plan, 0, room);
+    return { look: { ...lines, stick }, scaleRatio };
+  });
+  const [above, beside] = looks as [(typeof looks)[number], (typeof looks)[number]];
+  return beside.scaleRatio > above.scaleRatio ? beside.look : above.look;
 }
+
+type WordLines = Omit<BlockLook, "stick">;
 
 interface Places {
   readonly sentence: Box;
@@ -74,7 +83,7 @@ interface Places {
 
 const LINE_MM = SENTENCE_MM * LINE_RATIO;
 
-function placesOf(box: Box, { words, sentenceLines, doneLines }: BlockLook): Places {
+function placesOf(box: Box, { words, sentenceLines, doneLines }: WordLines): Places {
   const top = box.minY + HEAD_MM;
   const doneTop = box.maxY - doneLines * LINE_MM;
   const sentenceBottom = top + sentenceLines * LINE_MM + GAP_MM;
@@ -120,7 +129,7 @@ export function cutBlock(
   // Of a short sentence the enlargement has the room that is left below it.
   const wordsBottom = sentence.minY + says.length * LINE_MM + GAP_MM;
   const scene = cutScene(
-    plan,
+    look.stick,
     cut.number,
     sceneLayout(places.disc === null ? places : { ...places, disc: { ...places.disc, minY: wordsBottom } }),
     options,

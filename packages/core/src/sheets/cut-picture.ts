@@ -4,6 +4,7 @@
  */
 import type { Plan, PlanCut } from "../cutting/index.ts";
 import { bug } from "../measure/index.ts";
+import { brokenStick } from "./broken-stick.ts";
 import { leanSpan, planeName, titleOf } from "./cut-facts.ts";
 import type { PictureOptions } from "./cut-marks.ts";
 import { cutScene, type SceneLayout } from "./cut-scene.ts";
@@ -42,7 +43,7 @@ export function drawCut(plan: Plan, cutNumber: number, options: PictureOptions):
     description: printable(`${cut.says} ${cut.doneWhen}`).trim(),
     items: [
       ...headingItems(plan, cut, options),
-      ...cutScene(plan, cutNumber, LAYOUT, options),
+      ...cutScene(brokenStick(plan, LAYOUT.stickRoom), cutNumber, LAYOUT, options),
       ...footItems(cut),
     ],
   };

@@ -3,7 +3,7 @@
  * the marks that place it. It fills whatever room it is given; pages of a card and pictures on their own share it.
  */
 import type { Plan, PlanCut, Pose } from "../cutting/index.ts";
-import { breakItems, brokenStick } from "./broken-stick.ts";
+import { type BrokenStick, breakItems } from "./broken-stick.ts";
 import { leanInHandDeg, leanSpan, shortLean } from "./cut-facts.ts";
 import { cutMarks, type PictureOptions, stickBox, type UprightRoom } from "./cut-marks.ts";
 import { group, type Item, type PaperPoint, text } from "./drawing.ts";
@@ -37,14 +37,13 @@ export interface SceneLayout {
   readonly uprights: UprightRoom;
 }
 
-/** The picture of a cut of the plan. A stick far thicker than what is worked on it is drawn broken off. */
+/** The picture of a cut. A stick far thicker than what is worked on it comes broken off for the layout's room. */
 export function cutScene(
-  drawn: Plan,
+  broken: BrokenStick,
   cutNumber: number,
   layout: SceneLayout,
   options: PictureOptions,
 ): readonly Item[] {
-  const broken = brokenStick(drawn, layout.stickRoom);
   const { plan } = broken;
   const cut = plan.cuts.find((candidate) => candidate.number === cutNumber) as PlanCut;
   const { picture, bench: place } = layout;

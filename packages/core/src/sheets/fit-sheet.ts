@@ -48,7 +48,9 @@ export function fitPages(
     pictures.flatMap((drawing) => pictureBlocks(drawing, body)),
     body,
   ).map((items): PageContent => ({ sheet: "fit", title: "Stick and fit", isFullSize: false, items }));
-  const full = fullSizePages("fit", "Fit, full size", request.drawings.fullSize.map(figureOf), sheetPaper);
+  const { minX, maxX } = pageBody(sheetPaper, true);
+  const figures = request.drawings.fullSize.flatMap((drawing) => figuresOf(drawing, maxX - minX));
+  const full = fullSizePages("fit", "Fit, full size", figures, sheetPaper);
   return full.ok ? fine([...pages, ...full.value]) : full;
 }
 
@@ -135,22 +137,52 @@ function rowsOf(drawing: Drawing): readonly Row[] {
 }
 
 function extentY(item: Item): { readonly minY: number; readonly maxY: number } {
-  const boxes = flatItems([item]).map((one): Box => {
-    if (one.kind === "text") return textBox(one);
-    const paths = one.kind === "stroke" ? [one.path] : one.paths;
-    return boxOf(paths.flatMap(flatPoints));
-  });
+  const boxes = flatItems([item]).map(boxOfItem);
   return {
     minY: Math.min(...boxes.map((box) => box.minY)),
     maxY: Math.max(...boxes.map((box) => box.maxY)),
   };
 }
 
-function figureOf(drawing: Drawing): Figure {
+/**
+ * A drawing at full size as figures: each outline with its words, so that they go on overleaf rather than being cut.
+ * Its title is the first one's heading; bars of its own are left out, for the page has them. Left whole where a row is
+ * wider than the page: then it is pieced together.
+ */
+function figuresOf(drawing: Drawing, roomMm: number): readonly Figure[] {
+  const whole: Figure = { heading: drawing.title, ...drawing };
+  const rows = rowsOf(drawing)
+    .slice(1)
+    .filter((row) => !row.items.some((item) => item.kind === "group" && item.role === "check"));
+  const figures: Figure[] = [];
+  let words: Item[] = [];
+  for (const row of rows) {
+    words.push(...row.items);
+    if (row.items.every((item) => item.kind === "text")) continue;
+    figures.push(figureOfItems(words, figures.length === 0 ? drawing.title : ""));
+    words = [];
+  }
+  return figures.length === 0 || figures.some((figure) => figure.widthMm > roomMm) ? [whole] : figures;
+}
+
+/** Clear room above a figure that follows another without a heading. */
+const FIGURE_ABOVE_MM = 6;
+
+function figureOfItems(items: readonly Item[], heading: string): Figure {
+  const boxes = flatItems(items).map(boxOfItem);
+  const minX = Math.min(...boxes.map((box) => box.minX));
+  const minY = Math.min(...boxes.map((box) => box.minY));
+  const above = heading === "" ? FIGURE_ABOVE_MM : 0;
   return {
-    heading: drawing.title,
-    widthMm: drawing.widthMm,
-    heightMm: drawing.heightMm,
-    items: drawing.items,
+    heading,
+    widthMm: Math.max(...boxes.map((box) => box.maxX)) - minX,
+    heightMm: Math.max(...boxes.map((box) => box.maxY)) - minY + above,
+    items: [group("scribes", items, [-minX, above - minY])],
   };
+}
+
+function boxOfItem(one: Exclude<Item, { readonly kind: "group" }>): Box {
+  if (one.kind === "text") return textBox(one);
+  const paths = one.kind === "stroke" ? [one.path] : one.paths;
+  return boxOf(paths.flatMap(flatPoints));
 }
