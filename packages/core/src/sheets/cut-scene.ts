@@ -6,9 +6,9 @@ import type { Plan, PlanCut, Pose } from "../cutting/index.ts";
 import { type BrokenStick, breakItems } from "./broken-stick.ts";
 import { leanInHandDeg, leanSpan, shortLean } from "./cut-facts.ts";
 import { cutMarks, type PictureOptions, stickBox, type UprightRoom } from "./cut-marks.ts";
-import { group, type Item, type PaperPoint, text } from "./drawing.ts";
+import { flatItems, group, type Item, type PaperPoint, text } from "./drawing.ts";
 import { enlargementOf } from "./enlargement.ts";
-import type { Box, Disc } from "./flat-path.ts";
+import { type Box, boxOf, type Disc, flatPoints } from "./flat-path.ts";
 import { type LabelWish, labelPlacer, textBox } from "./labels.ts";
 import { LABEL_MM, LEAST_LETTERING_MM } from "./lettering.ts";
 import { FAINT_INK, PLANE_LINE } from "./palette.ts";
@@ -49,7 +49,8 @@ export function cutScene(
   const { picture, bench: place } = layout;
   const scaleRatio = scaleFor(plan, cut.cant, layout.stickRoom);
   const view = viewOnBench(plan.stick, cut.cant, scaleRatio, place);
-  const poses = drawnPoses(plan, cut, view, picture);
+  const drawn = drawnPoses(plan, cut, view, picture);
+  const poses = { ...drawn, items: keptIn(drawn.items, picture) };
   const waste = wasteExtent(plan, cut, view, firstAxis(cut, view));
   const close = waste === null ? null : enlargementOf(plan, cut, view, waste, layout.enlarged, options);
   const marks = cutMarks(
@@ -79,6 +80,22 @@ export function cutScene(
     scale,
     group("labels", labels),
   ];
+}
+
+/** A wide plane that reaches past the picture is cut off at its edge, so that it crosses no words. */
+function keptIn(items: readonly Item[], picture: Box): readonly Item[] {
+  const points = flatItems(items).flatMap((item): readonly PaperPoint[] => {
+    if (item.kind === "text") return [item.at];
+    return (item.kind === "stroke" ? [item.path] : item.paths).flatMap(flatPoints);
+  });
+  if (points.length === 0) return items;
+  const box = boxOf(points);
+  const isInside =
+    box.minX >= picture.minX &&
+    box.maxX <= picture.maxX &&
+    box.minY >= picture.minY &&
+    box.maxY <= picture.maxY;
+  return isInside ? items : [{ ...group("cut off", items), window: picture }];
 }
 
 interface DrawnPoses {
