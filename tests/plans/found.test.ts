@@ -42,7 +42,7 @@ function shelfOf(planes: readonly PlaneEntry[]) {
 /** What the second route still finds, and nothing else; each line is a test that fails until it is put right. */
 const STILL_FOUND: Readonly<Record<string, readonly Rule[]>> = {
   "pillar-over-a-flank": ["mark"],
-  "saw-over-a-round": ["overcut", "under"],
+  "saw-over-a-round": ["mark"],
 };
 
 /** Cases whose mirror image is not yet planned as the mirror image. */

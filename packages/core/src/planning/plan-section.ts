@@ -10,6 +10,7 @@ import {
 import type { Shelf } from "../shelf/index.ts";
 import { advised } from "./advice.ts";
 import { benchesFor } from "./benches-for.ts";
+import { withLeastOrder } from "./least-order.ts";
 import { provenPlan } from "./proven-plan.ts";
 import type { PlanProgress, PlanRequest } from "./request.ts";
 import { type Found, searchWay } from "./search.ts";
@@ -59,9 +60,12 @@ export function* planSteps(request: PlanRequest): Generator<PlanProgress, Outcom
       yield progress(step.value);
     }
   }
-  yield progress("proving every cut");
   const asked = askedWay(request.ways);
-  const standing = { taken: takenWay(found, asked), found, asked };
+  const chosen = takenWay(found, asked);
+  yield progress("holding the order against others");
+  const taken = withLeastOrder(chosen);
+  yield progress("proving every cut");
+  const standing = { taken, found: found.map((way) => (way === chosen ? taken : way)), asked };
   const proven = provenPlan({ ...request, shelf }, standing);
   if (proven.plan.uncut.length === 0) return fine(proven.plan);
   yield progress("looking for what would cure the rest");

@@ -80,7 +80,7 @@ export function provenPlan(request: PlanRequest, standing: WayStanding): ProvenW
     warnings: warningsOf(made),
     way: found.way,
     ways: [{ way: found.way, ...figures, why: wayWords(found, standing) }, ...others],
-    standing: "best found",
+    standing: found.isLeast ? "proven least" : "best found",
     stick: startRing(request, bench),
     section: vertices(request.section.outline),
     planned: vertices(planned),

@@ -21,6 +21,8 @@ export interface Found {
   /** Soft cost of the whole, the weights over all cuts; places left uncut count as refused cuts. */
   readonly cost: number;
   readonly cutsMm2Left: number;
+  /** Set where no other order of the cuts that were thought of costs less. */
+  readonly isLeast?: boolean;
 }
 
 export type BenchMaker = (options: Partial<BenchOptions>) => Bench;

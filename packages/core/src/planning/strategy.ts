@@ -1,7 +1,14 @@
 /** Which cuts a section wants: floors and walls for its flats, a saw for its bevels, a curved plane for each arc. */
-import { difference, type Point, type Region, regionAreaMm2 } from "../curve/index.ts";
+import { difference, flattenPiece, type Point, type Region, regionAreaMm2 } from "../curve/index.ts";
 import { cutAway } from "../cutting/index.ts";
-import { DRAWING_NOISE_MM, normaliseDeg, SAME_LEAN_DEG, SAME_POINT_MM, toDeg } from "../measure/index.ts";
+import {
+  DRAWING_NOISE_MM,
+  FLATTEN_MM,
+  normaliseDeg,
+  SAME_LEAN_DEG,
+  SAME_POINT_MM,
+  toDeg,
+} from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { type CurveCover, curveCovers, otherCovers } from "./curves.ts";
 import { type PlaneDraft, type SawDraft, sawDraft, sweepOfDraft } from "./draft-cut.ts";
@@ -103,7 +110,8 @@ function sawnBevel(bench: Bench, piece: WorkedPiece): SawDraft | null {
   const uy = (to.y - from.y) / length;
   // The ring runs anticlockwise, so the section lies left of its pieces: nothing of it may lie to the right.
   for (const other of bench.planned.pieces) {
-    for (const p of [other.from, other.to]) {
+    // A round may swell past the line between its ends.
+    for (const p of flattenPiece(other, FLATTEN_MM)) {
       if ((p.x - from.x) * uy - (p.y - from.y) * ux > DRAWING_NOISE_MM) return null;
     }
   }

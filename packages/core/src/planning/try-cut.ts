@@ -145,7 +145,9 @@ function wallRefusals(bench: Bench, draft: PlaneDraft, wallMm: readonly [number,
     refusals.push({ rule: "wall", foundMm: Math.max(...wallMm), limitMm: deepest });
   }
   if (isFlatKind(draft.tool.plane.kind)) {
-    const leaning = Math.abs(leanDeg(draft.runs[0][0][2], draft.cantDeg)) >= bench.limits.leaningFromDeg;
+    const leaning = draft.runs.some(
+      (run) => Math.abs(leanDeg(run[0][2], draft.cantDeg)) >= bench.limits.leaningFromDeg,
+    );
     const most = Math.max(...wallMm);
     if (leaning && most > bench.limits.leaningFlatWallMm - WALL_MARGIN_MM) {
       refusals.push({ rule: "wall", foundMm: most, limitMm: bench.limits.leaningFlatWallMm });
