@@ -36,23 +36,9 @@ export function enlargementOf(
   place: Disc,
   options: PictureOptions,
 ): Enlargement | null {
-  const widthMm = (waste.box.maxX - waste.box.minX) / view.scaleRatio;
-  const heightMm = (waste.box.maxY - waste.box.minY) / view.scaleRatio;
-  if (Math.min(widthMm, heightMm) >= SMALL_DETAIL_MM) return null;
-  const isShort = Math.max(widthMm, heightMm) < LONG_DETAIL_MM;
-  const spot: PaperPoint = isShort
-    ? [(waste.box.minX + waste.box.maxX) / 2, (waste.box.minY + waste.box.maxY) / 2]
-    : middle(waste.deepest.bottom, waste.deepest.top);
-  const detailMm = isShort ? Math.hypot(widthMm, heightMm) : Math.min(widthMm, heightMm);
-  const scaleRatio = enlargedScale(view.scaleRatio, detailMm, 2 * place.radiusMm * FILLED_RATIO);
-  const factor = scaleRatio / view.scaleRatio;
-  const enlarge = (point: PaperPoint): PaperPoint => [
-    place.centre[0] + (point[0] - spot[0]) * factor,
-    place.centre[1] + (point[1] - spot[1]) * factor,
-  ];
-  const close: StickView = { ...view, scaleRatio, origin: enlarge(view.origin) };
-  const scene = clipItems([...stickEnd(plan, cut, close), group("plane", toolLines(cut, close))], place);
-  const ring: Disc = { centre: spot, radiusMm: place.radiusMm / factor };
+  const close = closeUp(plan, cut, view, waste, place);
+  if (close === null) return null;
+  const { scaleRatio, enlarge, scene, spot } = close;
   const caption = text(
     [place.centre[0], place.centre[1] + place.radiusMm + 4.6],
     `Scale ${scaleWords(scaleRatio)}`,
@@ -66,9 +52,7 @@ export function enlargementOf(
       })
     : [];
   return {
-    spot: [
-      group("enlarged spot", [stroke(circlePath(ring.centre, ring.radiusMm)), ...leaderBetween(ring, place)]),
-    ],
+    spot,
     items: [group("enlargement", [...scene, rim(place), ...depth, caption])],
     box: {
       minX: place.centre[0] - place.radiusMm,
@@ -76,6 +60,56 @@ export function enlargementOf(
       minY: place.centre[1] - place.radiusMm,
       maxY: place.centre[1] + place.radiusMm + 6,
     },
+  };
+}
+
+/** A small detail drawn larger in a disc, without words. */
+export interface CloseUp {
+  readonly scaleRatio: number;
+  readonly enlarge: (point: PaperPoint) => PaperPoint;
+  /** What the disc shows; its rim not included. */
+  readonly scene: readonly Item[];
+  /** The ring round the spot in the picture, with its leader. */
+  readonly spot: readonly Item[];
+}
+
+/**
+ * Null where the cut is large enough as it is. `printedRatio` is what the picture is set down at afterwards: scales are
+ * round as they are printed.
+ */
+export function closeUp(
+  plan: Plan,
+  cut: PlanCut,
+  view: StickView,
+  waste: WasteExtent,
+  place: Disc,
+  printedRatio = 1,
+): CloseUp | null {
+  const widthMm = (waste.box.maxX - waste.box.minX) / view.scaleRatio;
+  const heightMm = (waste.box.maxY - waste.box.minY) / view.scaleRatio;
+  if (Math.min(widthMm, heightMm) >= SMALL_DETAIL_MM) return null;
+  const isShort = Math.max(widthMm, heightMm) < LONG_DETAIL_MM;
+  const spot: PaperPoint = isShort
+    ? [(waste.box.minX + waste.box.maxX) / 2, (waste.box.minY + waste.box.maxY) / 2]
+    : middle(waste.deepest.bottom, waste.deepest.top);
+  const detailMm = isShort ? Math.hypot(widthMm, heightMm) : Math.min(widthMm, heightMm);
+  const roomMm = 2 * place.radiusMm * FILLED_RATIO * printedRatio;
+  const scaleRatio = enlargedScale(view.scaleRatio * printedRatio, detailMm, roomMm) / printedRatio;
+  const factor = scaleRatio / view.scaleRatio;
+  const enlarge = (point: PaperPoint): PaperPoint => [
+    place.centre[0] + (point[0] - spot[0]) * factor,
+    place.centre[1] + (point[1] - spot[1]) * factor,
+  ];
+  const close: StickView = { ...view, scaleRatio, origin: enlarge(view.origin) };
+  const scene = clipItems([...stickEnd(plan, cut, close), group("plane", toolLines(cut, close))], place);
+  const ring: Disc = { centre: spot, radiusMm: place.radiusMm / factor };
+  return {
+    scaleRatio,
+    enlarge,
+    scene,
+    spot: [
+      group("enlarged spot", [stroke(circlePath(ring.centre, ring.radiusMm)), ...leaderBetween(ring, place)]),
+    ],
   };
 }
 

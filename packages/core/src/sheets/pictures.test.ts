@@ -214,6 +214,13 @@ describe("all cuts", () => {
     expect(groupsOf(drawStrip(BEAD, { unit: "mm" }).items, "card")).toHaveLength(6);
   });
 
+  test("work too shallow to be seen on a card is shown once more, larger, with its scale", () => {
+    const strip = drawStrip(BEAD, { unit: "mm" });
+    // Two snipe lines 1 mm deep and the hollow's two thin corners; Vs and round are large enough.
+    expect(groupsOf(strip.items, "enlargement")).toHaveLength(3);
+    expect(textsOf(strip).filter((item) => item.text === "detail 5 : 1")).toHaveLength(3);
+  });
+
   test("a plan without cuts says so", () => {
     const words = textsOf(drawStrip({ ...BEAD, cuts: [] }, { unit: "mm" })).map((item) => item.text);
     expect(words.join(" ")).toContain("No cuts");

@@ -3,14 +3,26 @@ import type { Plan, PlanCut } from "../cutting/index.ts";
 import { type BrokenStick, breakItems, brokenStick } from "./broken-stick.ts";
 import { leanInHandDeg, leanSpan, planeName } from "./cut-facts.ts";
 import { type PictureOptions, soleOnPaper } from "./cut-marks.ts";
-import { circlePath, type Drawing, group, type Item, type PaperPoint, stroke, text } from "./drawing.ts";
+import {
+  circlePath,
+  type Drawing,
+  flatItems,
+  group,
+  type Item,
+  type PaperPoint,
+  stroke,
+  text,
+} from "./drawing.ts";
+import { closeUp } from "./enlargement.ts";
+import { flatPoints } from "./flat-path.ts";
+import { rim } from "./hatch.ts";
 import { LEAST_LETTERING_MM } from "./lettering.ts";
 import { FAINT_INK, PLANE_LINE } from "./palette.ts";
-import { leanArrow, planeLines, sawLine, stationsOf } from "./plane-lines.ts";
+import { axisOnPaper, leanArrow, planeLines, sawLine, stationsOf } from "./plane-lines.ts";
 import { printable } from "./printable-text.ts";
-import { benchLine, stickEnd } from "./stick-end.ts";
+import { benchLine, stickEnd, wasteExtent } from "./stick-end.ts";
 import { commonScale, scaleWords, turnedBox, viewOnBench } from "./stick-view.ts";
-import { shortened } from "./text-width.ts";
+import { shortened, textWidthMm } from "./text-width.ts";
 
 const PAGE_WIDTH_MM = 190;
 const MARGIN_MM = 8;
@@ -99,6 +111,9 @@ function cardItems(broken: BrokenStick, cut: PlanCut, layout: CardLayout): reado
   const { cardMm } = layout;
   const textLeft = 10;
   const textWidth = cardMm - textLeft;
+  const detail = detailOf(broken, cut, layout);
+  const scale = detail === null ? "" : `detail ${scaleWords(detail.scaleRatio)}`;
+  const scaleMm = scale === "" ? 0 : textWidthMm(scale, LEAST_LETTERING_MM) + 2;
   return [
     group("number", [
       stroke(circlePath([4, 4.2], 3.6), { weight: "gauge" }),
@@ -107,11 +122,66 @@ function cardItems(broken: BrokenStick, cut: PlanCut, layout: CardLayout): reado
     text([textLeft, 3.6], shortened(planeName(cut), LEAST_LETTERING_MM, textWidth), {
       sizeMm: LEAST_LETTERING_MM,
     }),
-    text([textLeft, 8], shortened(leanSpan(cut), LEAST_LETTERING_MM, textWidth), {
+    text([textLeft, 8], shortened(leanSpan(cut), LEAST_LETTERING_MM, textWidth - scaleMm), {
       sizeMm: LEAST_LETTERING_MM,
     }),
+    ...(scale === "" ? [] : [text([cardMm, 8], scale, { sizeMm: LEAST_LETTERING_MM, anchor: "end" })]),
     smallScene(broken, cut, layout),
+    ...(detail?.items ?? []),
   ];
+}
+
+/** A cut thinner than this on the card is shown once more, larger, beside the plane. */
+const UNSEEN_MM = 1.4;
+const DETAIL_MM = 8;
+const DETAIL_CLEAR_MM = 2;
+
+interface Detail {
+  readonly items: readonly Item[];
+  /** Of the section, as the card is printed. */
+  readonly scaleRatio: number;
+}
+
+/** The round enlargement of shallow work, on the side where the plane leaves room for it; null where none is needed. */
+function detailOf({ plan }: BrokenStick, cut: PlanCut, layout: CardLayout): Detail | null {
+  const { cardMm, lineY, scaleRatio } = layout;
+  const view = viewOnBench(plan.stick, cut.cant, scaleRatio / FINENESS, {
+    centreX: cardMm / 2 / FINENESS,
+    lineY: lineY / FINENESS,
+  });
+  const station = stationsOf(cut)[0];
+  const axis = station === undefined ? ([0, -1] as const) : axisOnPaper(view, station);
+  const waste = wasteExtent(plan, cut, view, axis);
+  if (waste === null) return null;
+  const { minX, maxX, minY, maxY } = waste.box;
+  if (Math.min(maxX - minX, maxY - minY) * FINENESS >= UNSEEN_MM) return null;
+  const box = turnedBox(plan.stick, cut.cant);
+  const stickTop = lineY - (box.maxY - box.minY) * scaleRatio;
+  const spotX = ((minX + maxX) / 2) * FINENESS;
+  const isLeft = spotX > cardMm / 2;
+  const centreX = isLeft ? DETAIL_MM + 0.5 : cardMm - DETAIL_MM - 0.5;
+  const reach = toolItems(cut, view).flatMap((item) => pointsOf(item).map(([x]) => x * FINENESS));
+  const clearMm = isLeft
+    ? Math.min(...reach) - centreX - DETAIL_MM
+    : centreX - DETAIL_MM - Math.max(...reach);
+  if (clearMm < DETAIL_CLEAR_MM) return null;
+  const disc = {
+    centre: [centreX / FINENESS, (stickTop - DETAIL_MM - 0.6) / FINENESS] as const,
+    radiusMm: DETAIL_MM / FINENESS,
+  };
+  const close = closeUp(plan, cut, view, waste, disc, FINENESS);
+  if (close === null) return null;
+  return {
+    items: [{ ...group("enlargement", [...close.spot, ...close.scene, rim(disc)]), scaleRatio: FINENESS }],
+    scaleRatio: close.scaleRatio * FINENESS,
+  };
+}
+
+function pointsOf(item: Item): readonly PaperPoint[] {
+  return flatItems([item]).flatMap((one): readonly PaperPoint[] => {
+    if (one.kind === "text") return [one.at];
+    return (one.kind === "stroke" ? [one.path] : one.paths).flatMap(flatPoints);
+  });
 }
 
 /** The bare picture of a cut, drawn larger and set down smaller, its bench line as high as the layout says. */
