@@ -25,7 +25,7 @@ import type { PlanRequest } from "./request.ts";
 import type { Found } from "./search.ts";
 import { makeAll, redrawn, type Sequence } from "./sequence.ts";
 import { takenAsGiven } from "./taken-as-given.ts";
-import { uncutPlaces } from "./uncut.ts";
+import { type UncutPlace, uncutPlaces } from "./uncut.ts";
 import { leftStretches } from "./uncut-stretches.ts";
 import { type WayStanding, wayWords } from "./ways.ts";
 
@@ -33,6 +33,10 @@ export interface ProvenWay {
   readonly plan: Plan;
   /** The real bench (not mirrored) on coarsely flattened arcs: what advice is looked for on. */
   readonly bench: Bench;
+  /** What was found, in the search's own frame (the gauge edge on the left). */
+  readonly found: Found;
+  /** The places that stay uncut, on the real bench, in the plan's order. */
+  readonly places: readonly UncutPlace[];
 }
 
 /** Proves the way that is taken and writes it down as a plan, with the figures of those it was compared with. */
@@ -61,7 +65,8 @@ export function provenPlan(request: PlanRequest, standing: WayStanding): ProvenW
   const made = makeAll(bench, bench.startRegion, drafts);
   const lines = linesAndBands(bench, request.section, made.cuts, hand);
   const { cuts, settings, times } = planCuts(bench, made.cuts, lines.marks, working, writing);
-  const uncut = uncutPlaces(bench, coarse, made.wood, refused, writing.unit);
+  const places = uncutPlaces(bench, coarse, made.wood, refused, writing.unit, request.section.outline);
+  const uncut = places.map(({ place }) => place);
   const time = planTime(times, working);
   const figures = { cuts: cuts.length, settings, minutes: time.totalMinutes, uncut: uncut.length };
   const others = standing.found
@@ -93,7 +98,7 @@ export function provenPlan(request: PlanRequest, standing: WayStanding): ProvenW
     finish: finishOf(bench, ringFromVertices(vertices(request.section.outline)), made.wood, placement, uncut),
     uncut,
   };
-  return { plan, bench: coarse };
+  return { plan, bench: coarse, found, places };
 }
 
 /** The figures of a way that was not taken, read on the search's own bench. */

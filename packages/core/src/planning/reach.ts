@@ -4,7 +4,7 @@
  */
 
 import { type Point, pointAt } from "../curve/index.ts";
-import { restOn, turned, turnOf } from "../cutting/index.ts";
+import { type Profile, restOn, type SoleShape, turned, turnOf } from "../cutting/index.ts";
 import { SAME_POINT_MM } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { cantFor } from "./turning.ts";
@@ -26,16 +26,23 @@ const NARROW_MM = 0.001;
 const TILT_STEP_DEG = 5;
 const SOLE_PLACES = 13;
 
-/** Reach at one place of a piece, `t` along it; a plane counts that comes within `withinMm` of the place. */
+/**
+ * Reach at one place of a piece, `t` along it; a plane counts that comes within `withinMm` of the place.
+ *
+ * Most tilts are told at once: where the section itself stands over the place, as a plane of that tilt comes down to it, every
+ * sole overcuts by at least as much. Narrow soles are tried first, since they come nearest to a place that none reaches.
+ */
 export function reachAt(bench: Bench, piece: WorkedPiece, t: number, withinMm: number): Reach {
   const at = pointAt(piece.piece, t);
   const own = outwardTiltDeg(piece.piece, t);
+  const tools = [...bench.tools].sort((a, b) => a.sole.widthMm - b.sole.widthMm);
   let best: Reach = { reached: false, tool: null, overcutMm: Number.POSITIVE_INFINITY, meets: null };
   for (const tilt of tiltsToTry(own)) {
     if (cantFor(bench, tilt) === null) continue;
     const profile = bench.profileOfPlanned(tilt);
     const place = turned(turnOf(tilt), at);
-    for (const tool of bench.tools) {
+    if (standsOverMm(profile, place) > withinMm + best.overcutMm) continue;
+    for (const tool of tools) {
       for (let i = 0; i < SOLE_PLACES; i++) {
         const x = tool.sole.leftMm + ((tool.sole.rightMm - tool.sole.leftMm) * i) / (SOLE_PLACES - 1);
         // The sole's own place x is laid on the wanted place, `withinMm` above it.
@@ -60,6 +67,24 @@ export function reachAt(bench: Bench, piece: WorkedPiece, t: number, withinMm: n
   }
   return best;
 }
+
+/** How high the section stands over one of its own places, seen by a plane of a tilt: the lower of just left and just right of it. */
+function standsOverMm(profile: Profile, place: Point): number {
+  const heightAt = (x: number): number => {
+    const rest = restOn(profile, POINT, x);
+    return rest ? rest.heightMm - place.y : Number.NEGATIVE_INFINITY;
+  };
+  return Math.min(heightAt(place.x - 2 * NARROW_MM), heightAt(place.x + 2 * NARROW_MM));
+}
+
+/** A sole of no width. */
+const POINT: SoleShape = {
+  leftMm: 0,
+  rightMm: 0,
+  widthMm: 0,
+  heightAt: () => 0,
+  stopsBetween: () => [],
+};
 
 /** Few tilts matter: square on the place, along it to either side, and a grid between. */
 function tiltsToTry(own: number): number[] {

@@ -10,6 +10,7 @@ import {
   type Point,
   pointAt,
   type Region,
+  type Ring,
   regionAreaMm2,
   splitPiece,
 } from "../curve/index.ts";
@@ -27,17 +28,18 @@ export interface LeftStretch {
 }
 
 /**
- * Every stretch on which more than the tolerance is left, in the order of the outline.
+ * Every stretch on which more than the tolerance is left, in the order of the outline. What counts is how far the wood stands
+ * off the drawing, where that is given: the section that is aimed at lies a little off it itself.
  *
  * Each piece of leftover wood is told on the stretches of the section that it touches. It stands off a stretch by its
  * height square to it, and by the distance of every place of its outline that has no other stretch nearer to it; wood
  * that touches none (a thread between two cuts) is told at the piece nearest to it.
  */
-export function leftStretches(bench: Bench, wood: Region): LeftStretch[] {
+export function leftStretches(bench: Bench, wood: Region, drawn: Ring = bench.planned): LeftStretch[] {
   const heavy = difference(withoutFallen(wood, bench.limits.shavingMm2), bench.plannedRegion).filter(
     (ring) =>
       regionAreaMm2([ring]) > SLIVER_MM2 &&
-      deepestFrom(bench.planned, [ring], OVERCUT_MM).depthMm > bench.toleranceMm &&
+      deepestFrom(drawn, [ring], OVERCUT_MM).depthMm > bench.toleranceMm &&
       !isFin(bench.planned, ring),
   );
   const stretches = heavy.flatMap((ring) => stretchesUnder(bench, ring));
@@ -49,8 +51,11 @@ function stretchesUnder(bench: Bench, ring: FlatRing): LeftStretch[] {
   // What only just laps over onto a neighbour is told where it stands, not where it ends.
   const long = touched.filter((span) => (span.to - span.from) * span.piece.lengthMm >= LEAST_TOLD_MM);
   for (const spans of [long, touched]) {
-    const tall = heightsOff(ring, spans).filter((stretch) => stretch.leftMm > bench.toleranceMm);
-    if (tall.length > 0) return tall;
+    const told = heightsOff(ring, spans);
+    for (const leastMm of [bench.toleranceMm, bench.toleranceMm / 2]) {
+      const tall = told.filter((stretch) => stretch.leftMm > leastMm);
+      if (tall.length > 0) return tall;
+    }
   }
   return nearestStretch(bench, ring);
 }

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { recutPlan } from "../cutting/index.ts";
 import { drawnSection, planOf } from "./testing/benches.ts";
-import { hollow, rebate, round, SNIPE_BILLS, shelfOf, smoother } from "./testing/shelves.ts";
+import { hollow, plough, rebate, round, SNIPE_BILLS, shelfOf, smoother } from "./testing/shelves.ts";
 
 const RADIUS_MM = 12.7;
 const SAG_MM = RADIUS_MM * (1 - Math.sqrt(3) / 2);
@@ -84,6 +84,49 @@ describe("what stays uncut is named with its rule and its cure", () => {
     const large = planOf(FLUTE, shelfOf(round(40)));
     expect(large.uncut).toHaveLength(1);
     expect(large.uncut[0]?.try).toContain(`12.7${NBSP}mm`);
+  });
+
+  /** A bead of 12.7 mm radius and 45° with a wall at either end, as deep as it is high. */
+  const HALF_45 = Math.PI / 8;
+  const [HALF_WIDE_MM, HIGH_MM] = [RADIUS_MM * Math.sin(HALF_45), RADIUS_MM * (1 - Math.cos(HALF_45))];
+  const SHUT_IN = drawnSection(60, 16, [
+    [0, 0],
+    [60, 0],
+    [60, 16],
+    [30 + HALF_WIDE_MM, 16],
+    [30 + HALF_WIDE_MM, 16 - HIGH_MM - 1, Math.tan(HALF_45 / 2)],
+    [30 - HALF_WIDE_MM, 16 - HIGH_MM - 1],
+    [30 - HALF_WIDE_MM, 16],
+    [0, 16],
+  ]);
+
+  test("a plane that is on the shelf is never advised: what keeps it off is said", () => {
+    const plan = planOf(SHUT_IN, shelfOf(hollow(RADIUS_MM), plough(3, 6), ...SNIPE_BILLS));
+    const [curve] = plan.uncut.filter((place) => place.why.includes("fits this curve"));
+    expect(curve?.rule).toBe("out of reach");
+    expect(curve?.why).toBe(
+      `The 12.7 mm hollow fits this curve, but its sole is 12.7${NBSP}mm wide and the curve only 9.7${NBSP}mm from end to end, with wood standing at both.`,
+    );
+    for (const place of plan.uncut) expect(place.try).not.toContain(`12.7${NBSP}mm radius would fit`);
+    expect(recutPlan(plan).holds).toBe(true);
+  });
+
+  test("a curve that asks for more lean than is held true says how much", () => {
+    // The middle of a quarter round faces 45°; half of a 60° sole brings the plane to 15° from upright, no nearer.
+    const ovolo = drawnSection(40, 20, [
+      [0, 0],
+      [40, 0],
+      [40, 5],
+      [30, 5, Math.tan(Math.PI / 8)],
+      [20, 15],
+      [0, 15],
+    ]);
+    const plan = planOf(ovolo, shelfOf(hollow(10), rebate(32), smoother(50)), { greatestLeanDeg: 10 });
+    const leaning = plan.uncut.filter((place) => place.rule === "lean");
+    expect(leaning).toHaveLength(1);
+    expect(leaning[0]?.why).toBe(
+      "The 10 mm hollow fits this curve, but it would have to lean 15° here, and 10° is the most that is held true.",
+    );
   });
 
   test("in inches the same place is told in inches", () => {
