@@ -1,6 +1,6 @@
 /** A plan to work from: read from its file, or made from a job or a drawing that names its shelf. */
 import { PLAN_FORMAT, type Plan, readJsonText, readPlan } from "mouldwright/cutting";
-import type { LengthUnit, Trouble } from "mouldwright/measure";
+import type { InchDenominator, LengthUnit, Trouble } from "mouldwright/measure";
 import { planSteps } from "mouldwright/planning";
 import { type Command, note, troublesOfRefusal } from "./command.ts";
 import { notRead, type Read, unitOfPlan } from "./input.ts";
@@ -12,6 +12,8 @@ import { MOST_PLAN_BYTES, readTextFile } from "./read-file.ts";
 export interface PlanToUse {
   readonly plan: Plan;
   readonly unit: LengthUnit;
+  /** Finest division of the maker's inch rule, where the job says it. */
+  readonly inchStep: InchDenominator | undefined;
   /** Everything that was read, which nothing may be written over. */
   readonly files: readonly string[];
 }
@@ -34,7 +36,8 @@ export async function planToUse(command: Command, canWrite: WritingCheck): Promi
     if (!read.ok) return { kind: "refused", file: read.file, troubles: read.troubles };
     const trouble = await canWrite([path.value]);
     if (trouble !== null) return { kind: "not writable", trouble };
-    return { plan: read.value, unit: unitOfPlan(command.askedUnit, read.value), files: [path.value] };
+    const unit = unitOfPlan(command.askedUnit, read.value);
+    return { plan: read.value, unit, inchStep: undefined, files: [path.value] };
   }
   return planned(command, canWrite);
 }
@@ -66,5 +69,5 @@ async function planned(command: Command, canWrite: WritingCheck): Promise<PlanTo
   if (plan === null) return { kind: "interrupted" };
   if (!plan.ok) return { kind: "refused", file, troubles: troublesOfRefusal(plan) };
   note(command, "", plan.warnings, unit);
-  return { plan: plan.value, unit, files };
+  return { plan: plan.value, unit, inchStep: request.inchStep, files };
 }

@@ -57,12 +57,13 @@ export async function sheetsCommand(command: Command): Promise<number> {
     refusalFor([out], [...files, ...fitFiles.value.files], force),
   );
   if ("kind" in used) return withoutPlan(command, used);
-  const { plan, unit } = used;
+  const { plan, unit, inchStep } = used;
   const drawings = fitDrawings(command, plan, fitFiles.value, unit);
   if (!drawings.ok) return refuse(command, { file: "", troubles: troublesOfRefusal(drawings) });
   const date = given.values.get("date");
   const pages = sheetPages(plan, {
     unit,
+    inchStep,
     kinds,
     paper,
     ...(made === undefined ? {} : { made }),

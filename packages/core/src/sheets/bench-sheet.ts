@@ -1,6 +1,8 @@
 /** The card for the bench on paper: what to have and to know, then every cut with its picture, in order. */
 import type { Plan, PlanMark } from "../cutting/index.ts";
+import { writerFor } from "../measure/index.ts";
 import {
+  bandWords,
   cautions,
   comparedWords,
   finishWords,
@@ -12,7 +14,7 @@ import {
   wayWords,
 } from "./card-words.ts";
 import { blockLook, cutBlock } from "./cut-block.ts";
-import { lengthWords, type PictureOptions } from "./cut-marks.ts";
+import type { PictureOptions } from "./cut-marks.ts";
 import { openPath, stroke } from "./drawing.ts";
 import type { Box } from "./flat-path.ts";
 import { type Block, entry, flow, heading, paragraph, table, tickList } from "./flow.ts";
@@ -44,7 +46,7 @@ export function benchPages(
 
 function overview(plan: Plan, body: Box, options: PictureOptions): readonly Block[] {
   const widthMm = body.maxX - body.minX;
-  const length: Length = (valueMm) => lengthWords(valueMm, options);
+  const { length, error } = wordsFor(options);
   const bullets = (title: string, entries: readonly string[]): readonly Block[] =>
     entries.length === 0
       ? []
@@ -57,12 +59,16 @@ function overview(plan: Plan, body: Box, options: PictureOptions): readonly Bloc
     entry("Way", wayWords(plan), widthMm, NAME_MM),
     ...(planes.length === 0 ? [] : [heading("Fetch"), ...tickList(planes, widthMm, widthMm > 240 ? 4 : 3)]),
     ...bullets("Take care", cautions(plan)),
-    ...marksTable(plan, widthMm, length),
+    ...marksTable(plan, widthMm, { length, error }),
+    ...bullets(
+      "Bands",
+      (plan.bands ?? []).map((band) => bandWords(band, length, error)),
+    ),
     ...bullets("Mind", plan.warnings),
     ...bullets("Ways compared", plan.ways.length > 1 ? plan.ways.map((way) => comparedWords(plan, way)) : []),
     ...bullets("Taken as given", plan.assumed),
     heading("When done"),
-    paragraph(finishWords(plan, length), widthMm),
+    paragraph(finishWords(plan, length, error), widthMm),
     ...bullets(
       "Stays uncut",
       plan.uncut.map((place) => uncutWords(plan, place, length)),
@@ -94,15 +100,27 @@ function sectionBlock(plan: Plan, widthMm: number, options: PictureOptions): Blo
   };
 }
 
-/** Every line to scribe, by the cut before which it is scribed. */
-function marksTable(plan: Plan, widthMm: number, length: Length): readonly Block[] {
+interface CardWords {
+  readonly length: Length;
+  /** How true a line is: on no rule in inches, so as a feeler gauge has it. */
+  readonly error: Length;
+}
+
+function wordsFor({ unit, inchStep }: PictureOptions): CardWords {
+  const { length, thickness } = writerFor(unit, "print", inchStep);
+  return { length, error: unit === "in" ? thickness : length };
+}
+
+/** Every line to scribe, by the cut before which it is scribed, and how true it can be expected. */
+function marksTable(plan: Plan, widthMm: number, { length, error }: CardWords): readonly Block[] {
   if (plan.marks.length === 0) return [];
   const columns = [
-    { heading: "Before", share: 14 },
+    { heading: "Before", share: 12 },
     { heading: "Scribe a", share: 16 },
-    { heading: "Distance", share: 24 },
-    { heading: "From the", share: 22 },
-    { heading: "From gauge edge", share: 24 },
+    { heading: "Distance", share: 19 },
+    { heading: "From the", share: 20 },
+    { heading: "From gauge edge", share: 21 },
+    { heading: "Good to", share: 12 },
   ];
   return [
     heading("Lines to scribe"),
@@ -114,6 +132,7 @@ function marksTable(plan: Plan, widthMm: number, length: Length): readonly Block
         mark.distance < LOOKS_UPRIGHT_MM ? "at the" : length(mark.distance),
         mark.from,
         mark.kind === "depth" ? "" : length(mark.fromGaugeEdge),
+        mark.error > 0 ? error(mark.error) : "",
       ]),
       widthMm,
     ),

@@ -1,7 +1,7 @@
 /** What places a cut on the wood: gauge lines with their foot, depths, fence or batten. */
 import type { Vertex } from "../curve/index.ts";
 import type { Plan, PlanCut, PlanMark } from "../cutting/index.ts";
-import { SAME_POINT_MM, writerFor } from "../measure/index.ts";
+import { type InchDenominator, type LengthFormat, SAME_POINT_MM, writerFor } from "../measure/index.ts";
 import { type DimensionLines, gaugeDimension, linearDimension } from "./dimension.ts";
 import { group, type Item, openPath, type PaperPoint, stroke } from "./drawing.ts";
 import { type Box, boxOf } from "./flat-path.ts";
@@ -15,6 +15,8 @@ import { directionToPaper, LOOKS_UPRIGHT_MM, type StickView, toPaper, turnedBox 
 
 export interface PictureOptions {
   readonly unit: "mm" | "in";
+  /** Finest division of the maker's inch rule; 32nds if left out. */
+  readonly inchStep?: InchDenominator | undefined;
 }
 
 /** Lines, and the lettering that goes with them, still to be placed. */
@@ -39,7 +41,12 @@ export interface UprightRoom {
 }
 
 export function lengthWords(lengthMm: number, options: PictureOptions): string {
-  return writerFor(options.unit).length(lengthMm);
+  return writerFor(options.unit, "print", options.inchStep).length(lengthMm);
+}
+
+/** How lengths are read off the maker's rule. */
+export function ruleOf({ unit, inchStep }: PictureOptions): LengthFormat {
+  return inchStep === undefined ? { unit } : { unit, denominator: inchStep };
 }
 
 export function stickBox(plan: Plan, view: StickView): Box {

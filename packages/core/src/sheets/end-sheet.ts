@@ -3,7 +3,7 @@ import { extentsOf, ringFromVertices, type Vertex } from "../curve/index.ts";
 import type { Plan, PlanMark } from "../cutting/index.ts";
 import { formatLength, type Outcome } from "../measure/index.ts";
 import { leanInHandDeg, planeName, shortLean } from "./cut-facts.ts";
-import { lengthWords, type PictureOptions } from "./cut-marks.ts";
+import { lengthWords, type PictureOptions, ruleOf } from "./cut-marks.ts";
 import { group, type Item, openPath, type PaperPoint, stroke, type Text, text } from "./drawing.ts";
 import { pathOf } from "./flat-path.ts";
 import { paragraph } from "./flow.ts";
@@ -172,9 +172,9 @@ function lineLabels(plan: Plan, widthMm: number, options: PictureOptions): LineL
 }
 
 /** On a template the line itself is exact; its figure only tells it from its neighbours, without the unit. */
-function figureWords(lengthMm: number, { unit }: PictureOptions): string {
-  return unit === "in"
-    ? formatLength(lengthMm, { unit: "in", sides: "none" })
+function figureWords(lengthMm: number, options: PictureOptions): string {
+  return options.unit === "in"
+    ? formatLength(lengthMm, { ...ruleOf(options), sides: "none" })
     : formatLength(lengthMm, { unit: "mm" }).replace(/\s*mm$/, "");
 }
 

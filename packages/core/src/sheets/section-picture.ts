@@ -1,7 +1,7 @@
 /** The finished section with its dimensions, parts and joins, the stick dashed around it. */
 import type { Plan, PlanJoin } from "../cutting/index.ts";
 import { formatLength, SAME_POINT_MM } from "../measure/index.ts";
-import { lengthWords, type PictureOptions, stickBox } from "./cut-marks.ts";
+import { lengthWords, type PictureOptions, ruleOf, stickBox } from "./cut-marks.ts";
 import {
   circlePath,
   type Drawing,
@@ -145,7 +145,7 @@ function sizesOf(plan: Plan, view: StickView, options: PictureOptions): Sizes {
 function shortLength(options: PictureOptions): (lengthMm: number) => string {
   return (lengthMm) =>
     options.unit === "in"
-      ? formatLength(lengthMm, { unit: "in", sides: "none" })
+      ? formatLength(lengthMm, { ...ruleOf(options), sides: "none" })
       : formatLength(lengthMm, { unit: "mm" }).replace(/\s*mm$/, "");
 }
 

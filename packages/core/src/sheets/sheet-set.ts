@@ -1,7 +1,8 @@
 /** All the sheets of a plan that are asked for, in their order, framed and numbered. */
 import type { Plan } from "../cutting/index.ts";
-import { fine, type LengthUnit, type Outcome } from "../measure/index.ts";
+import { fine, type InchDenominator, type LengthUnit, type Outcome } from "../measure/index.ts";
 import { benchPages } from "./bench-sheet.ts";
+import type { PictureOptions } from "./cut-marks.ts";
 import { endPages } from "./end-sheet.ts";
 import { type FitDrawings, type FitRequest, fitPages } from "./fit-sheet.ts";
 import { lessonPages } from "./lesson-sheet.ts";
@@ -19,6 +20,8 @@ import { storyPages } from "./story-sheet.ts";
 
 export interface SheetOptions {
   readonly unit: LengthUnit;
+  /** Finest division of the maker's inch rule; 32nds if left out. */
+  readonly inchStep?: InchDenominator | undefined;
   /** A4 if left out. */
   readonly paper?: PaperName;
   /** All if left out. */
@@ -54,20 +57,21 @@ function pagesOf(
   kind: SheetKind,
   plan: Plan,
   sheetPaper: SheetPaper,
-  { unit, fit }: SheetOptions,
+  { unit, inchStep, fit }: SheetOptions,
 ): Outcome<readonly PageContent[]> {
+  const options: PictureOptions = { unit, inchStep };
   switch (kind) {
     case "bench":
-      return fine(benchPages(plan, sheetPaper, { unit }));
+      return fine(benchPages(plan, sheetPaper, options));
     case "ends":
-      return endPages(plan, sheetPaper, { unit });
+      return endPages(plan, sheetPaper, options);
     case "story":
-      return storyPages(plan, sheetPaper, { unit });
+      return storyPages(plan, sheetPaper, options);
     case "planes":
-      return planePages(plan, sheetPaper, { unit });
+      return planePages(plan, sheetPaper, options);
     case "fit":
-      return fitPages(plan, sheetPaper, { drawings: NO_FIT, lengthMm: COMMON_LENGTH_MM, ...fit }, { unit });
+      return fitPages(plan, sheetPaper, { drawings: NO_FIT, lengthMm: COMMON_LENGTH_MM, ...fit }, options);
     case "lesson":
-      return fine(lessonPages(plan, sheetPaper, { unit }));
+      return fine(lessonPages(plan, sheetPaper, options));
   }
 }
