@@ -16,7 +16,7 @@ import { axisOf, type PlaneAxis } from "./plane-axis.ts";
 import { spread } from "./section-dimensions.ts";
 import { type PageContent, pageBody, type SheetPaper } from "./sheet-frame.ts";
 import { mirroredVertex, negativeOf, PAPER_ALLOWANCE_MM } from "./template-outline.ts";
-import { textWidthMm, wrapText } from "./text-width.ts";
+import { shortened, textWidthMm, wrapText } from "./text-width.ts";
 
 /** Room round the stick for its lines and their figures. */
 const SIDE_MM = 24;
@@ -26,6 +26,7 @@ const LINE_OVER_MM = 7;
 const ROW_MM = 5;
 const SMALL_MM = 3.6;
 const LABEL_GAP_MM = 1.8;
+const MOST_NAME_MM = 70;
 
 type End = "starting end" | "far end";
 
@@ -213,7 +214,7 @@ function centreLines(plan: Plan, place: Place, stick: StickSides): readonly Item
       "centre lines",
       drawn.map(({ line }) => stroke(line, { line: "long-dashed dotted" })),
     ),
-    ...centreNames(drawn),
+    ...centreNames(drawn, stick.right + LINE_OVER_MM),
   ];
 }
 
@@ -224,17 +225,21 @@ function isOneAxis(a: PlaneAxis, b: PlaneAxis): boolean {
 /** Names in two rows above the lines; one that finds no room in either is left out, the bench card has it. */
 function centreNames(
   drawn: readonly { readonly top: PaperPoint; readonly words: string }[],
+  rightmost: number,
 ): readonly Text[] {
   const ends: [number, number] = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
   return [...drawn]
     .sort((a, b) => a.top[0] - b.top[0])
-    .flatMap(({ top, words }): readonly Text[] => {
+    .flatMap(({ top, words: whole }): readonly Text[] => {
+      const words = shortened(whole, SMALL_MM, MOST_NAME_MM);
       const halfMm = textWidthMm(words, SMALL_MM) / 2;
-      const row = ends.findIndex((end) => top[0] - halfMm > end + 1.5);
+      // Depths have the right side to themselves.
+      const middle = Math.min(top[0], rightmost - halfMm);
+      const row = ends.findIndex((end) => middle - halfMm > end + 1.5);
       if (row < 0 || (row !== 0 && row !== 1)) return [];
-      ends[row] = top[0] + halfMm;
+      ends[row] = middle + halfMm;
       return [
-        text([top[0], ABOVE_MM - LINE_OVER_MM - 3.5 - row * 4.6], words, {
+        text([middle, ABOVE_MM - LINE_OVER_MM - 3.5 - row * 4.6], words, {
           sizeMm: SMALL_MM,
           anchor: "middle",
         }),
