@@ -50,6 +50,23 @@ function wallStands(
   const before = woods[by - 1];
   const now = woods[woods.length - 1];
   if (!left || !before || !now) return false;
+  return wallLeftBy(shape, pose, { before, left, now }, limits);
+}
+
+/** The wood before and after an earlier cut, and as it stands now. */
+export interface WoodsOfWall {
+  readonly before: Region;
+  readonly left: Region;
+  readonly now: Region;
+}
+
+/** Whether a wall stands beside a sole in a pose that a plane can run against, and whether the earlier cut left it. */
+export function wallLeftBy(
+  shape: Pick<CutShape, "ends">,
+  pose: Pose,
+  { before, left, now }: WoodsOfWall,
+  limits: CuttingLimits,
+): boolean {
   const up = turnedBack(turnOf(pose[2]), { x: 0, y: 1 });
   for (const side of [-1, 1] as const) {
     const end = placed(pose, side === -1 ? shape.ends.left : shape.ends.right);

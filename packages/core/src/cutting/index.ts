@@ -5,6 +5,7 @@ export { type Depth, deepestFrom } from "./depth.ts";
 export { type FaceFigures, faceFigures, isFin, offBoundaryMm, withoutFallen, withoutFins } from "./face.ts";
 export { outlineFaults } from "./file-outline.ts";
 export { closedObject, pathText, troublesOf } from "./file-shape.ts";
+export { type WoodsOfWall, wallLeftBy } from "./guide.ts";
 export { type JsonLimits, readJsonText, shown } from "./json-text.ts";
 export * from "./limits.ts";
 export * from "./outline.ts";

@@ -102,10 +102,15 @@ function coversOf(bench: Bench, piece: WorkedPiece, wanted: (offMm: number) => b
 
 function rankOf(cover: CurveCover): number {
   const creep = cover.ridgeMm > 0 ? 5 + (cover.drafts[0]?.runs.length ?? 0) * 3 : 0;
-  // Facets want a scraper afterwards over the whole curve; of the flat planes the wider hangs over both arrises.
-  const faceted = cover.drafts[0]?.work === "facets" ? 8 - cover.tool.sole.widthMm / 100 : 0;
   const settings = (cover.drafts[0]?.runs.length ?? 1) - 1;
+  // Facets want a scraper afterwards over the whole curve; of the flat planes one about as wide as the curve lies best.
+  const faceted =
+    cover.drafts[0]?.work === "facets" ? 8 + Math.abs(Math.log(cover.tool.sole.widthMm / chordMm(cover))) : 0;
   return cover.shortMm * 50 + creep + faceted + settings * 0.5 + Math.abs(cover.cantDeg) / 90;
+}
+
+function chordMm({ piece: { piece } }: CurveCover): number {
+  return Math.hypot(piece.to.x - piece.from.x, piece.to.y - piece.from.y);
 }
 
 /** Ways to lay the stick for an arc: by its middle, and by its ends, which a rock may have to reach. */

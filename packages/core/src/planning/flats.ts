@@ -32,11 +32,11 @@ export function floorCuts(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
   const cant = cantFor(bench, span.tiltDeg);
   if (cant === null) return [];
   const found: { draft: PlaneDraft; rank: number }[] = [];
+  const leaning = Math.abs(leanDeg(span.tiltDeg, cant)) >= bench.limits.leaningFromDeg;
   for (const tool of bench.tools) {
-    if (!FLAT_KINDS_FOR_FLOORS.has(tool.plane.kind)) continue;
+    if (!FLAT_KINDS_FOR_FLOORS.has(tool.plane.kind) || (leaning && isFenced(tool))) continue;
     for (const shifts of placesOver(span, tool, bench)) {
       const runs: Run[] = shifts.map((shift) => [poseAt(span.tiltDeg, shift, span.heightMm)]);
-      const leaning = Math.abs(leanDeg(span.tiltDeg, cant)) >= bench.limits.leaningFromDeg;
       const draft = planeDraft(bench, {
         work: leaning ? "chamfer" : "step",
         purpose: "shape",
@@ -54,6 +54,11 @@ export function floorCuts(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
     }
   }
   return found.sort((a, b) => a.rank - b.rank).map((f) => f.draft);
+}
+
+/** Planes whose fence keeps them upright: leaned they have nothing to run on. */
+function isFenced(tool: Tool): boolean {
+  return tool.plane.kind === "plough" || tool.plane.kind === "moving fillister";
 }
 
 /** Fewest widths first; then the plane that overhangs least, so that a fence or finger finds the edge. */
@@ -200,6 +205,7 @@ export function wallCuts(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
     for (const tool of bench.tools) {
       const cutsIt = wallOnLeft ? tool.sole.cutsWall.left : tool.sole.cutsWall.right;
       if (!cutsIt || tool.plane.kind === "smoother" || tool.plane.kind === "bead") continue;
+      if (Math.abs(leanDeg(tiltDeg, cantDeg)) >= bench.limits.leaningFromDeg && isFenced(tool)) continue;
       for (const runs of [runsToEdge(bench, wall, tool), oneRun(bench, wall, tool)]) {
         if (!runs) continue;
         const left = runs.heightMm - foot;

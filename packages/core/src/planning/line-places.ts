@@ -75,8 +75,26 @@ const FOOT_CUT_MM = 0.1;
 /** The foot must belong to a neighbour for a line to be taken from it. */
 const NEIGHBOUR_MM = 0.5;
 
-/** The lines to scribe before a cut that runs on no line opened already. */
+/** The lines to scribe before a cut that runs on no line opened already, each on the wood as it stands. */
 export function linesOf(bench: Bench, cut: TriedCut, feet: readonly Foot[]): LinePlace[] {
+  return placesOf(bench, cut, feet).map((line) => laidOn(bench, cut.before, line));
+}
+
+/** A line whose place hangs off the wood, laid on the surface over or under it: as far across as it was. */
+function laidOn(bench: Bench, before: Region, line: LinePlace): LinePlace {
+  if (line.kind !== "place" || offBoundaryMm(before, line.at) <= ON_WOOD_MM) return line;
+  const from = { x: line.at.x, y: bench.box.minY - BELOW_MM };
+  const surfaces = spansAlong(before, from, { x: 0, y: 1 }).map(([, to]) => from.y + to);
+  const off = (y: number) => Math.abs(y - line.at.y);
+  const [first, ...others] = surfaces;
+  if (first === undefined) return line;
+  return { ...line, at: { x: line.at.x, y: others.reduce((a, b) => (off(b) < off(a) ? b : a), first) } };
+}
+
+/** A line this near the surface lies on it, mm. */
+const ON_WOOD_MM = 0.04;
+
+function placesOf(bench: Bench, cut: TriedCut, feet: readonly Foot[]): LinePlace[] {
   const { draft } = cut;
   if (draft.kind === "saw") {
     const byEdge = (a: Point, b: Point) => fromGaugeEdgeMm(bench, a) - fromGaugeEdgeMm(bench, b);
@@ -89,6 +107,7 @@ export function linesOf(bench: Bench, cut: TriedCut, feet: readonly Foot[]): Lin
   if (isCurved(draft) || draft.onLine) return [axisLine(bench, cut, draft, up, feet)];
   if (draft.tool.plane.kind === "snipe bill" || draft.work === "snipe line")
     return [snipeLine(bench, cut, draft, up, feet)];
+  if (draft.work === "facets") return firstFlatLines(bench, cut, draft);
   const facet = facetEnds(bench, cut, draft);
   if (Math.abs(firstLeanDeg(draft)) >= bench.limits.leaningFromDeg) {
     const ends = facet.length > 1 ? [facet[0], facet[facet.length - 1]] : facet;
@@ -97,6 +116,13 @@ export function linesOf(bench: Bench, cut: TriedCut, feet: readonly Foot[]): Lin
   // Where the floor runs out at a side of the wood the depth line is scribed there; a groove's depth is the stop's.
   const end = facet.find((one) => !one.inWood);
   return [...wallLines(bench, cut, draft, up), ...(end ? [depthLine(bench, draft, end)] : [])];
+}
+
+/** Lines at both ends of the first flat of a curve that is planed in flats, on the wood as it stands. */
+function firstFlatLines(bench: Bench, cut: TriedCut, draft: PlaneDraft): LinePlace[] {
+  const ends = facetEnds(bench, cut, { ...draft, runs: draft.runs.slice(0, 1) });
+  const outer = ends.length > 1 ? [ends[0], ends[ends.length - 1]] : ends;
+  return outer.flatMap((end) => (end ? [lineAt(bench, end.at)] : []));
 }
 
 /** The line where the plane's middle goes, on the surface above it. */

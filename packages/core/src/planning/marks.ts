@@ -86,7 +86,7 @@ export function placedLines(
     for (const line of lines) marks.push(markOf(bench, line, number));
     const guiding = opener === null ? lines.find((line) => !line.place.isFloor) : linesOfCut[opener];
     linesOfCut.push(guiding ?? null);
-    placed.push(placedCut(number, guiding ?? null, follow, standingWall(cuts, i, placed)));
+    placed.push(placedCut(number, guiding ?? null, follow, standingWall(bench, cuts, i, placed)));
     if (cut.draft.kind === "plane" && isCurved(cut.draft)) feet.push(...feetOf(bench, cut, number));
   });
   return { marks, cuts: placed };
@@ -184,13 +184,14 @@ function followSpread(cut: TriedCut, number: number, hand: HandAccuracy): Spread
 
 /** Where the wall came to stand that a plane runs against; null where it runs against none. */
 function standingWall(
+  bench: Bench,
   cuts: readonly TriedCut[],
   index: number,
   placed: readonly PlacedCut[],
 ): PlacedCut | null {
   const { draft, guide } = cuts[index];
   if (draft.kind !== "plane" || guide?.kind !== "wall") return null;
-  const by = cutOfWall(cuts, index, draft, guide.side);
+  const by = cutOfWall(cuts, index, draft, bench.limits);
   return by === null ? null : (placed[by - 1] ?? null);
 }
 

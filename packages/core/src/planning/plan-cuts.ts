@@ -85,7 +85,7 @@ function planeFigures(
   writing: BenchWriting,
 ): { readonly cut: Figures; readonly settingKey: string } {
   const passes = passesOf(bench, cut.before, draft, cut.takesMm2);
-  const runsAgainst = guideText(cuts, cut, draft, own);
+  const runsAgainst = guideText(bench, cuts, cut, draft, own);
   const fence = cut.guide?.kind === "edge" ? round4(cut.guide.fenceMm) : undefined;
   const lean = leanDeg(draft.runs[0][0][2], draft.cantDeg);
   const facts = factsOf(cuts, cut, draft, own, passes, runsAgainst, fence, writing);
@@ -128,6 +128,7 @@ function nameOf(draft: PlaneDraft, { unit, inchStep }: BenchWriting): string {
 }
 
 function guideText(
+  bench: Bench,
   cuts: readonly TriedCut[],
   cut: TriedCut,
   draft: PlaneDraft,
@@ -143,8 +144,8 @@ function guideText(
     case "lines":
       return own[0] ? `line ${own[0].id}` : "batten";
     case "wall": {
-      const by = cutOfWall(cuts, cuts.indexOf(cut), draft, guide.side);
-      return by === null ? (own[0] ? `line ${own[0].id}` : "batten") : `wall of cut ${by}`;
+      const by = cutOfWall(cuts, cuts.indexOf(cut), draft, bench.limits);
+      return by === null ? "batten" : `wall of cut ${by}`;
     }
   }
 }

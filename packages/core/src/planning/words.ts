@@ -298,7 +298,7 @@ function phrasesOf(facts: CutFacts): readonly string[] {
           ? `set ${countWords(facts.placesCount ?? 1)}: ${settingLeans(facts)}`
           : lean,
         facts.otherLine && facts.line
-          ? `between the line ${lineWords(facts)} and the one ${lineWords({ ...facts, line: facts.otherLine })}`
+          ? `the first from the line ${lineWords(facts)} to the one ${lineWords({ ...facts, line: facts.otherLine })}`
           : facts.runsAgainst === "batten"
             ? guideWords(facts)
             : "",
