@@ -37,6 +37,7 @@ Plans the cuts and proves them on the stick. The card for the bench is printed.
   --tolerance 0.2mm    how far the finished face may stand from the drawing
   --out PLAN.json      also write the plan as a file, which recut proves again
   --pictures DIR       also draw the finished section and every cut into this folder
+  --advise             also look for the one plane to borrow or buy that would save most cuts
   --json               print the plan file instead of the card, and nothing else
   --force              replace files that stand there already
 

@@ -46,6 +46,7 @@ const RUN: Readonly<
       ...FROM_OPTIONS,
       out: { value: true, sample: "--out plan.json" },
       pictures: { value: true, sample: "--pictures cornice-card" },
+      advise: { value: false, sample: "--advise" },
       json: { value: false, sample: "--json" },
       ...FORCE,
       ...UNIT,

@@ -54,7 +54,8 @@ export async function planCommand(command: Command): Promise<number> {
   if (unwritable !== null) return notWritten(command, unwritable);
   for (const { file: where, troubles } of noticed) note(command, where, troubles, unit);
 
-  const planned = await runSteps(planSteps(request), io);
+  const advise = given.flags.has("advise");
+  const planned = await runSteps(planSteps({ ...request, advise }), io);
   if (planned === null) return interrupted(command);
   if (!planned.ok) return refuse(command, { file, troubles: troublesOfRefusal(planned) });
   note(command, "", [...planned.warnings, ...remarksOn(planned.value, request)], unit);

@@ -8,7 +8,17 @@ import { cataloguedTrouble, fine, type Outcome, refused, type Trouble } from "..
 import { outlineFaults, samePlace } from "./file-outline.ts";
 import { troublesOf } from "./file-shape.ts";
 import { readJsonText, shown } from "./json-text.ts";
-import type { Plan, PlanBand, PlanCut, PlaneEntry, PlanJoin, PlanMark, PlanTime, Pose } from "./types.ts";
+import type {
+  Plan,
+  PlanBand,
+  PlanCure,
+  PlanCut,
+  PlaneEntry,
+  PlanJoin,
+  PlanMark,
+  PlanTime,
+  Pose,
+} from "./types.ts";
 import { inStableOrder, jsonText } from "./write-json.ts";
 
 export const PLAN_FORMAT = "mouldwright/plan";
@@ -134,6 +144,28 @@ const uncut = z.object({
   try: text,
 });
 
+const cure = z.object({
+  kind: z.enum(["plane", "change"]),
+  says: text,
+  planes: z.array(z.looseObject({})).max(PLAN_LIMITS.mostEntries).optional(),
+  change: z
+    .object({
+      what: z.enum(["radius", "width", "flat", "wall"]),
+      from: place,
+      to: place,
+      toMm: notNegative.optional(),
+      byMm: notNegative.optional(),
+    })
+    .optional(),
+  places: z.array(count).max(PLAN_LIMITS.mostEntries),
+  placesBefore: count,
+  placesAfter: count,
+  cutsBefore: count,
+  cutsAfter: count,
+  settingsBefore: count.optional(),
+  settingsAfter: count.optional(),
+});
+
 const way = z.object({
   way: text,
   cuts: count,
@@ -171,6 +203,7 @@ const plan = z.object({
     joins: z.array(join).max(PLAN_LIMITS.mostEntries),
   }),
   uncut: z.array(uncut).max(PLAN_LIMITS.mostEntries),
+  cures: z.array(cure).max(PLAN_LIMITS.mostEntries).optional(),
 });
 
 /**
@@ -325,7 +358,31 @@ export function writePlan(value: Plan): string {
       why: one.why,
       try: one.try,
     })),
+    cures: value.cures?.map(cureInOrder),
   })}\n`;
+}
+
+function cureInOrder(one: PlanCure): Readonly<Record<string, unknown>> {
+  const { kind, says, planes, change, places, placesBefore, placesAfter, cutsBefore, cutsAfter } = one;
+  return {
+    kind,
+    says,
+    planes: planes?.map(inStableOrder),
+    change: change && {
+      what: change.what,
+      from: change.from,
+      to: change.to,
+      toMm: change.toMm,
+      byMm: change.byMm,
+    },
+    places,
+    placesBefore,
+    placesAfter,
+    cutsBefore,
+    cutsAfter,
+    settingsBefore: one.settingsBefore,
+    settingsAfter: one.settingsAfter,
+  };
 }
 
 function markInOrder(one: PlanMark): Readonly<Record<string, unknown>> {

@@ -127,6 +127,33 @@ export interface PlanUncut {
   readonly try: string;
 }
 
+/** A change of the section that was planned: what of it, the stretch it stands on, and how far (to, or by), mm. */
+export interface PlanCureChange {
+  readonly what: "radius" | "width" | "flat" | "wall";
+  readonly from: readonly [number, number];
+  readonly to: readonly [number, number];
+  readonly toMm?: number;
+  readonly byMm?: number;
+}
+
+/** What would cure places that stay uncut, or save cuts: told only after it was planned so. */
+export interface PlanCure {
+  readonly kind: "plane" | "change";
+  readonly says: string;
+  /** Entries for the shelf, in mm; one, or a pair. */
+  readonly planes?: readonly unknown[];
+  readonly change?: PlanCureChange;
+  /** Which of the plan's uncut places it cures, by their place in `uncut`. */
+  readonly places: readonly number[];
+  readonly placesBefore: number;
+  readonly placesAfter: number;
+  readonly cutsBefore: number;
+  readonly cutsAfter: number;
+  /** How often a plane is set, facets and lines of a curve that is crept over counted; where it is settings that are saved. */
+  readonly settingsBefore?: number;
+  readonly settingsAfter?: number;
+}
+
 export interface PlanWay {
   readonly way: string;
   readonly cuts: number;
@@ -180,4 +207,6 @@ export interface Plan {
     readonly joins: readonly PlanJoin[];
   };
   readonly uncut: readonly PlanUncut[];
+  /** Only where a cure was found. */
+  readonly cures?: readonly PlanCure[];
 }

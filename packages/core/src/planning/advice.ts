@@ -1,236 +1,159 @@
 /**
- * What would cure the places that stay uncut: the one plane to buy or borrow, or the smallest change of the section.
- * Nothing is advised that was not planned so first.
+ * What would cure the places that stay uncut: the one plane to buy or borrow, or the smallest change of the section; and,
+ * where it is asked for, the one plane that saves most cuts of a plan. Nothing is advised that was not planned so first.
  */
-import { arc, circleOf, type Ring } from "../curve/index.ts";
-import type { Plan, PlanUncut } from "../cutting/index.ts";
-import { DEFAULT_TOLERANCE_MM } from "../measure/index.ts";
-import type { Section } from "../section/index.ts";
-import type { Plane } from "../shelf/index.ts";
-import type { Bench } from "./bench.ts";
-import { benchesFor } from "./benches-for.ts";
+import { nearestOnPiece, pointAt } from "../curve/index.ts";
+import type { Plan, PlanCure, PlanUncut } from "../cutting/index.ts";
+import { planeEntry } from "../shelf/index.ts";
+import { type Proof, provenAfter, provenAnew, settingsOf } from "./cure-proof.ts";
+import { type Attempt, beadDraft, curesFor, planeForCurve } from "./cures.ts";
 import type { ProvenWay } from "./proven-plan.ts";
-import { provenPlan } from "./proven-plan.ts";
 import type { PlanRequest } from "./request.ts";
-import { type BenchMaker, type Found, searchWay } from "./search.ts";
-import { type BenchUnit, sayLength } from "./words.ts";
-import type { WorkedPiece } from "./worked-piece.ts";
+import type { UncutPlace } from "./uncut.ts";
 
-/** A cure that was tried by planning with it. */
-export interface Cure {
-  readonly says: string;
-  /** Places that stayed uncut without it, and stay with it. */
-  readonly placesBefore: number;
-  readonly placesAfter: number;
+/**
+ * Cures that are tried with the cuts that were found, and those for which the whole is searched again: together they take
+ * no longer than the plan itself did, or little more.
+ */
+const MOST_QUICK = 8;
+const MOST_ANEW = 1;
+/** Sections of more worked pieces are not searched again. */
+const ANEW_UP_TO_PIECES = 12;
+/** Planes that are tried for how many cuts they save: each is a plan of its own, and is asked for. */
+const MOST_SAVERS = 3;
+
+interface Proven {
+  readonly attempt: Attempt;
+  readonly proof: Proof;
 }
-
-/** Cures tried at most: each is a plan of its own. */
-const MOST_CURES = 3;
 
 /** The plan with each uncut place told what would cure it, as far as a cure was found and proven. */
 export function* advised(request: PlanRequest, proven: ProvenWay): Generator<string, Plan> {
-  const { plan, bench } = proven;
-  const places = plan.uncut.map((place) => ({ place, piece: pieceAt(bench, place) }));
-  const tries = distinctTries(places.flatMap(({ piece }) => (piece ? triesFor(request, bench, piece) : [])));
-  const proofs: { attempt: Attempt; uncut: readonly PlanUncut[] }[] = [];
-  for (const attempt of tries.slice(0, MOST_CURES)) {
-    yield `trying ${attempt.says}`;
-    const uncut = uncutWith(attempt.request);
-    if (uncut && uncut.length < plan.uncut.length) proofs.push({ attempt, uncut });
+  const { plan, places, bench, found } = proven;
+  const attempts = inTurns(places.map((place) => curesFor(request, bench, place)));
+  const cures: Proven[] = [];
+  for (const attempt of attempts.slice(0, MOST_QUICK)) {
+    yield `trying: ${attempt.says}`;
+    const proof = provenAfter(found, proofRequest(proven, attempt));
+    if (proof && proof.left.length < plan.uncut.length) cures.push({ attempt, proof });
   }
-  const uncut = places.map(({ place, piece }): PlanUncut => {
-    const cure = piece
-      ? proofs
-          .filter((p) => p.attempt.pieces.has(piece.index) && !stillUncut(p.uncut, place))
-          .sort(byLeftOver)[0]
-      : undefined;
-    if (!cure) return place;
-    const rest =
-      cure.uncut.length === 0
-        ? "nothing stays uncut"
-        : `${cure.uncut.length} other ${cure.uncut.length === 1 ? "place stays" : "places stay"} uncut`;
-    return { ...place, try: `${cure.attempt.cures} Planned so: ${rest}.` };
-  });
-  return { ...plan, uncut };
+  if (cures.length === 0 && bench.worked.length <= ANEW_UP_TO_PIECES) {
+    for (const attempt of attempts.filter((one) => !one.bead).slice(0, MOST_ANEW)) {
+      yield `planning anew: ${attempt.says}`;
+      const proof = provenAnew(found, proofRequest(proven, attempt));
+      if (proof && proof.left.length < plan.uncut.length) cures.push({ attempt, proof });
+    }
+  }
+  return withCures(plan, cures, proven);
 }
 
-interface Attempt {
-  readonly key: string;
-  readonly says: string;
-  readonly cures: string;
-  readonly request: PlanRequest;
-  /** Pieces (places in the planned ring) it is meant for. */
-  readonly pieces: Set<number>;
+/** The plan with the one plane that saves most cuts, or, where none saves a cut, most settings of a plane. */
+export function* withSavers(request: PlanRequest, proven: ProvenWay, plan: Plan): Generator<string, Plan> {
+  const { bench, sequence } = proven.found;
+  const creeping = sequence.cuts.flatMap(({ draft }) =>
+    draft.work === "ridges" || draft.work === "facets" ? draft.shapes : [],
+  );
+  const attempts = inTurns(
+    [...new Set(creeping)].map((index) => {
+      const piece = bench.worked.find((worked) => worked.index === index);
+      const attempt = piece ? planeForCurve(request, piece) : null;
+      return attempt ? [attempt] : [];
+    }),
+  );
+  const settingsBefore = settingsOf(sequence.cuts);
+  const saves = ({ proof }: Proven): readonly [number, number] => [
+    plan.cuts.length - proof.cuts,
+    settingsBefore - proof.settings,
+  ];
+  let best: Proven | null = null;
+  for (const attempt of attempts.slice(0, MOST_SAVERS)) {
+    yield `planning anew: ${attempt.says}`;
+    const proof = provenAnew(proven.found, proofRequest(proven, attempt));
+    if (!proof || proof.left.length > plan.uncut.length) continue;
+    const one = { attempt, proof };
+    const [cuts, settings] = saves(one);
+    const [mostCuts, mostSettings] = best ? saves(best) : [0, 0];
+    if (cuts > mostCuts || (cuts === mostCuts && settings > mostSettings)) best = one;
+  }
+  if (!best) return plan;
+  const saver = {
+    ...cureOf(plan, best, []),
+    settingsBefore,
+    settingsAfter: best.proof.settings,
+  };
+  return { ...plan, cures: [...(plan.cures ?? []), saver] };
 }
 
-function byLeftOver(a: { uncut: readonly PlanUncut[] }, b: { uncut: readonly PlanUncut[] }): number {
-  return a.uncut.length - b.uncut.length;
-}
-
-function distinctTries(tries: readonly Attempt[]): Attempt[] {
+/** The first cure of every place, then the second of each: every place has its turn. Each cure once. */
+function inTurns(lists: readonly (readonly Attempt[])[]): Attempt[] {
   const kept = new Map<string, Attempt>();
-  for (const attempt of tries) {
-    const known = kept.get(attempt.key);
-    if (known) for (const index of attempt.pieces) known.pieces.add(index);
-    else kept.set(attempt.key, attempt);
+  const longest = Math.max(0, ...lists.map((list) => list.length));
+  for (let turn = 0; turn < longest; turn++) {
+    for (const list of lists) {
+      const attempt = list[turn];
+      if (attempt && !kept.has(attempt.key)) kept.set(attempt.key, attempt);
+    }
   }
   return [...kept.values()];
 }
 
-function triesFor(request: PlanRequest, bench: Bench, piece: WorkedPiece): Attempt[] {
-  const unit = request.unit ?? "mm";
-  const tries: Attempt[] = [];
-  const add = (plane: Plane, says: string) =>
-    tries.push({
-      key: `plane ${plane.kind} ${"radiusMm" in plane ? plane.radiusMm : ""} ${"widthMm" in plane ? plane.widthMm : ""}`,
-      says,
-      cures: `Borrow or buy ${says}.`,
-      request: {
-        ...request,
-        ways: ["flat"],
-        shelf: { ...request.shelf, planes: [...request.shelf.planes, plane] },
-      },
-      pieces: new Set([piece.index]),
-    });
-  if (!request.shelf.planes.some((plane) => plane.kind === "snipe bill"))
-    tries.push(withSnipeBills(request, piece));
-  if (piece.curve) {
-    const kind = piece.curve.convex ? "hollow" : "round";
-    const radiusMm = rounded(piece.curve.radiusMm);
-    const plane: Plane = {
-      id: `wanted-${kind}`,
-      name: `${kind} of ${sayLength(radiusMm, unit)} radius`,
-      kind,
-      radiusMm,
-      widthMm: radiusMm,
-    };
-    if (!request.shelf.planes.some((p) => p.kind === kind && Math.abs(p.radiusMm - radiusMm) < 0.02)) {
-      add(plane, `a ${kind} of ${sayLength(radiusMm, unit)} radius`);
-    }
-    const change = withShelfRadius(request, bench, piece, unit);
-    if (change) tries.push(change);
-  } else {
-    // Rounded down: a plane a hair too wide does not go between the walls.
-    const widthMm = Math.max(LEAST_REBATE_MM, Math.floor(piece.lengthMm * 100) / 100);
-    const narrowest = Math.min(
-      ...request.shelf.planes.map((p) => (p.kind === "rebate" ? p.widthMm : Number.POSITIVE_INFINITY)),
-    );
-    if (widthMm < narrowest) {
-      add(
-        { id: "wanted-rebate", name: "narrow rebate plane", kind: "rebate", widthMm },
-        `a rebate plane ${sayLength(widthMm, unit)} wide`,
-      );
-    }
-  }
-  return tries;
+function proofRequest({ plan, found }: ProvenWay, attempt: Attempt) {
+  const count = found.bench.planned.pieces.length;
+  const isMirrored = plan.gaugeEdge === "right";
+  const indexOf = (index: number) => (isMirrored ? count - 1 - index : index);
+  const bead = attempt.bead;
+  return {
+    request: attempt.request,
+    changed: new Set(attempt.changed.map(indexOf)),
+    ...(bead
+      ? { extra: (bench: ProvenWay["bench"]) => beadDraft(bench, bead.plane, indexOf(bead.index)) }
+      : {}),
+  };
 }
 
-/** Narrower rebate planes are not made, mm (common practice, no source). */
-const LEAST_REBATE_MM = 1.5;
-
-function withSnipeBills(request: PlanRequest, piece: WorkedPiece): Attempt {
-  const bill = (hand: "left" | "right"): Plane => ({
-    id: `wanted-snipe-${hand}`,
-    name: `${hand} snipe bill`,
-    kind: "snipe bill",
-    hand,
-    widthMm: 6,
-    noseMm: 0.4,
-    slopeDeg: 60,
-    reachMm: 5,
+function withCures(plan: Plan, cures: readonly Proven[], proven: ProvenWay): Plan {
+  if (cures.length === 0) return plan;
+  const best = [...cures].sort(
+    (a, b) => a.proof.left.length - b.proof.left.length || a.proof.cuts - b.proof.cuts,
+  );
+  const cured = best.map(({ proof }) =>
+    proven.places.flatMap((place, i) => (isStillLeft(place, proof, proven) ? [] : [i])),
+  );
+  const uncut = plan.uncut.map((place, i): PlanUncut => {
+    const at = cured.findIndex((indices) => indices.includes(i));
+    const cure = best[at];
+    return cure ? { ...place, try: `${cure.attempt.says} ${restWords(cure.proof.left.length)}` } : place;
   });
+  return { ...plan, uncut, cures: best.map((cure, i) => cureOf(plan, cure, cured[i] ?? [])) };
+}
+
+function restWords(left: number): string {
+  if (left === 0) return "Planned so: nothing stays uncut.";
+  return `Planned so: ${left} other ${left === 1 ? "place stays" : "places stay"} uncut.`;
+}
+
+function cureOf(plan: Plan, { attempt, proof }: Proven, places: readonly number[]): PlanCure {
   return {
-    key: "snipe bills",
-    says: "a pair of snipe bills",
-    cures: "Borrow or buy a pair of snipe bills.",
-    request: {
-      ...request,
-      ways: ["flat"],
-      shelf: { ...request.shelf, planes: [...request.shelf.planes, bill("left"), bill("right")] },
-    },
-    pieces: new Set([piece.index]),
+    kind: attempt.change ? "change" : "plane",
+    says: attempt.says,
+    ...(attempt.planes.length > 0 ? { planes: attempt.planes.map(planeEntry) } : {}),
+    ...(attempt.change ? { change: attempt.change } : {}),
+    places,
+    placesBefore: plan.uncut.length,
+    placesAfter: proof.left.length,
+    cutsBefore: plan.cuts.length,
+    cutsAfter: proof.cuts,
   };
 }
 
-/** The section with this arc drawn, between the same ends, to the nearest radius that is on the shelf. */
-function withShelfRadius(
-  request: PlanRequest,
-  bench: Bench,
-  piece: WorkedPiece,
-  unit: BenchUnit,
-): Attempt | null {
-  const curve = piece.curve;
-  if (!curve || piece.piece.kind !== "arc") return null;
-  const kind = curve.convex ? "hollow" : "round";
-  const chord = Math.hypot(piece.piece.to.x - piece.piece.from.x, piece.piece.to.y - piece.piece.from.y);
-  const radii = request.shelf.planes.flatMap((p) =>
-    p.kind === kind && 2 * p.radiusMm >= chord ? [p.radiusMm] : [],
-  );
-  if (radii.length === 0) return null;
-  const radiusMm = radii.reduce((a, b) =>
-    Math.abs(b - curve.radiusMm) < Math.abs(a - curve.radiusMm) ? b : a,
-  );
-  if (Math.abs(radiusMm - curve.radiusMm) < 0.02) return null;
-  const sagitta = radiusMm - Math.sqrt(Math.max(0, radiusMm * radiusMm - (chord * chord) / 4));
-  const bulge = (Math.sign(piece.piece.bulge) * 2 * sagitta) / chord;
-  const outline: Ring = {
-    pieces: bench.planned.pieces.map((p, i) =>
-      i === piece.index && p.kind === "arc" ? arc(p.from, p.to, bulge) : p,
-    ),
-  };
-  const section: Section = { ...request.section, outline, freeSpans: [], named: [] };
-  return {
-    key: `radius ${piece.index}`,
-    says: `the curve drawn with ${sayLength(radiusMm, unit)} radius`,
-    cures: `Draw the curve with ${sayLength(radiusMm, unit)} radius between the same ends.`,
-    request: { ...request, ways: ["flat"], section },
-    pieces: new Set([piece.index]),
-  };
-}
+/** A place and one that is left with a cure are the same where they lie this near to one another, mm. */
+const SAME_PLACE_MM = 0.5;
 
-function uncutWith(request: PlanRequest): readonly PlanUncut[] | null {
-  const makeBench: BenchMaker = benchesFor(request, request.toleranceMm ?? DEFAULT_TOLERANCE_MM);
-  const search = searchWay("flat", makeBench);
-  let found: Found | null = null;
-  for (let step = search.next(); ; step = search.next()) {
-    if (step.done) {
-      found = step.value;
-      break;
-    }
-  }
-  return found ? provenPlan(request, { taken: found, found: [found], asked: null }).plan.uncut : null;
-}
-
-/** Whether a place of the first plan is still among those of another: near enough to be the same. */
-function stillUncut(uncut: readonly PlanUncut[], place: PlanUncut): boolean {
-  const x = (place.from[0] + place.to[0]) / 2;
-  const y = (place.from[1] + place.to[1]) / 2;
-  const reach = Math.hypot(place.to[0] - place.from[0], place.to[1] - place.from[1]) / 2 + place.left;
-  return uncut.some((p) => Math.hypot((p.from[0] + p.to[0]) / 2 - x, (p.from[1] + p.to[1]) / 2 - y) < reach);
-}
-
-function pieceAt(bench: Bench, place: PlanUncut): WorkedPiece | undefined {
-  const x = (place.from[0] + place.to[0]) / 2;
-  const y = (place.from[1] + place.to[1]) / 2;
-  let best: { piece: WorkedPiece; mm: number } | undefined;
-  for (const piece of bench.worked) {
-    const { from, to } = piece.piece;
-    const ends = [from, to, { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 }];
-    const mid = piece.curve && piece.piece.kind === "arc" ? arcMiddle(piece.piece) : ends[2];
-    const mm = Math.min(...[...ends, mid].map((p) => Math.hypot(p.x - x, p.y - y)));
-    if (!best || mm < best.mm) best = { piece, mm };
-  }
-  return best?.piece;
-}
-
-function arcMiddle(piece: Extract<WorkedPiece["piece"], { kind: "arc" }>) {
-  const { centre, radiusMm } = circleOf(piece);
-  const x = (piece.from.x + piece.to.x) / 2 - centre.x;
-  const y = (piece.from.y + piece.to.y) / 2 - centre.y;
-  const length = Math.hypot(x, y) || 1;
-  return { x: centre.x + (x / length) * radiusMm, y: centre.y + (y / length) * radiusMm };
-}
-
-function rounded(mm: number): number {
-  return Math.round(mm * 100) / 100;
+/** Whether a place of the plan is among those that stay uncut with a cure. */
+function isStillLeft({ stretch }: UncutPlace, proof: Proof, { plan, found }: ProvenWay): boolean {
+  const { minX, maxX } = found.bench.box;
+  const p = pointAt(stretch.piece.piece, (stretch.from + stretch.to) / 2);
+  const middle = { x: plan.gaugeEdge === "right" ? minX + maxX - p.x : p.x, y: p.y };
+  const reachMm = Math.min(SAME_PLACE_MM, ((stretch.to - stretch.from) * stretch.piece.lengthMm) / 2);
+  return proof.left.some(({ piece }) => nearestOnPiece(piece.piece, middle).distanceMm < reachMm);
 }

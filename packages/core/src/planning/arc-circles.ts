@@ -5,6 +5,7 @@ import {
   type Circle,
   circleOf,
   distanceMm,
+  type Line,
   line,
   nearestOnPiece,
   type Piece,
@@ -156,4 +157,58 @@ export function circleThroughEnds(piece: Arc, radiusMm: number, outMm: number): 
 export function outOf(piece: Arc): Point {
   const chordMm = distanceMm(piece.from, piece.to);
   return { x: (piece.to.y - piece.from.y) / chordMm, y: -(piece.to.x - piece.from.x) / chordMm };
+}
+
+/**
+ * The pieces with a straight one moved square to itself, out of the wood (into it: negative), its neighbours made longer or
+ * shorter to meet it. Null where one of them no longer does.
+ */
+export function withLineMoved(pieces: readonly Piece[], index: number, outMm: number): Piece[] | null {
+  const own = pieces[index];
+  if (own?.kind !== "line") return null;
+  const count = pieces.length;
+  const lengthMm = distanceMm(own.from, own.to);
+  const out = { x: (own.to.y - own.from.y) / lengthMm, y: -(own.to.x - own.from.x) / lengthMm };
+  const moved = line(
+    point(own.from.x + out.x * outMm, own.from.y + out.y * outMm),
+    point(own.to.x + out.x * outMm, own.to.y + out.y * outMm),
+  );
+  const [beforeAt, afterAt] = [(index + count - 1) % count, (index + 1) % count];
+  const [before, after] = [pieces[beforeAt] as Piece, pieces[afterAt] as Piece];
+  const from = nearestMeeting(before, moved, own.from);
+  const to = nearestMeeting(after, moved, own.to);
+  if (!from || !to) return null;
+  const first = endedAt(before, before.from, from);
+  const last = endedAt(after, to, after.to);
+  if (!first || !last) return null;
+  return pieces.map((piece, i) =>
+    i === index ? line(from, to) : i === beforeAt ? first : i === afterAt ? last : piece,
+  );
+}
+
+function endedAt(like: Piece, from: Point, to: Point): Piece | null {
+  if (like.kind === "arc") return arcOn(like, from, to, circleOf(like).radiusMm);
+  const goesOn =
+    (to.x - from.x) * (like.to.x - like.from.x) + (to.y - from.y) * (like.to.y - like.from.y) > SAME_POINT_MM;
+  return goesOn ? line(from, to) : null;
+}
+
+/** Where a moved line meets its neighbour, both taken as long as need be, nearest to where they met before. */
+function nearestMeeting(neighbour: Piece, moved: Line, old: Point): Point | null {
+  const carrier = carrierOf(neighbour, undefined);
+  const places = carrier.kind === "line" ? twoLines(carrier, moved) : lineAndCircle(moved, carrier.circle);
+  const nearest = places.reduce<Point | null>(
+    (best, p) => (best === null || distanceMm(p, old) < distanceMm(best, old) ? p : best),
+    null,
+  );
+  return nearest && point(tidy(nearest.x), tidy(nearest.y));
+}
+
+function twoLines(a: { from: Point; to: Point }, b: { from: Point; to: Point }): Point[] {
+  const [ax, ay] = [a.to.x - a.from.x, a.to.y - a.from.y];
+  const [bx, by] = [b.to.x - b.from.x, b.to.y - b.from.y];
+  const turn = ax * by - ay * bx;
+  if (Math.abs(turn) <= SAME_POINT_MM) return [];
+  const t = ((b.from.x - a.from.x) * by - (b.from.y - a.from.y) * bx) / turn;
+  return [{ x: a.from.x + ax * t, y: a.from.y + ay * t }];
 }

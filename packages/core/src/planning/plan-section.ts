@@ -8,7 +8,7 @@ import {
   refused,
 } from "../measure/index.ts";
 import type { Shelf } from "../shelf/index.ts";
-import { advised } from "./advice.ts";
+import { advised, withSavers } from "./advice.ts";
 import { benchesFor } from "./benches-for.ts";
 import { withLeastOrder } from "./least-order.ts";
 import { provenPlan } from "./proven-plan.ts";
@@ -67,12 +67,22 @@ export function* planSteps(request: PlanRequest): Generator<PlanProgress, Outcom
   yield progress("proving every cut");
   const standing = { taken, found: found.map((way) => (way === chosen ? taken : way)), asked };
   const proven = provenPlan({ ...request, shelf }, standing);
-  if (proven.plan.uncut.length === 0) return fine(proven.plan);
-  yield progress("looking for what would cure the rest");
-  const advice = advised({ ...request, shelf }, proven);
-  for (let step = advice.next(); ; step = advice.next()) {
-    if (step.done) return fine(step.value);
-    yield progress(step.value);
+  let plan = proven.plan;
+  if (plan.uncut.length > 0) {
+    yield progress("looking for what would cure the rest");
+    plan = yield* counted(advised({ ...request, shelf }, proven));
+  }
+  if (request.advise) {
+    yield progress("looking for a plane that saves cuts");
+    plan = yield* counted(withSavers({ ...request, shelf }, proven, plan));
+  }
+  return fine(plan);
+
+  function* counted(steps: Generator<string, Plan>): Generator<PlanProgress, Plan> {
+    for (let step = steps.next(); ; step = steps.next()) {
+      if (step.done) return step.value;
+      yield progress(step.value);
+    }
   }
 }
 

@@ -22,6 +22,8 @@ export interface Reason {
   /** What an own-radius plane meets, where that is what stops it: a cure begins there. */
   readonly stop?: Stop;
   readonly tool?: Tool;
+  /** How deep a groove is that is too deep for the plane that would cut it, mm. */
+  readonly deepMm?: number;
 }
 
 /** What the reasons are looked for on: the search's bench, the wood at the end, and what was refused on the way. */
@@ -286,11 +288,13 @@ function refusalReason({ unit }: Inquest, { draft, refusal }: Refused): Reason {
   const { rule, side, foundMm, limitMm } = refusal;
   switch (rule) {
     case "wall": {
-      const what = isFlatKind(draft.tool.plane.kind) ? "sole" : "iron's corner";
+      const isFlat = isFlatKind(draft.tool.plane.kind);
+      const what = isFlat ? "sole" : "iron's corner";
       return {
         rule,
         why: `Beside the ${name} ${foundMm === undefined ? "" : `${length(foundMm)} of `}wood would stand${side ? ` on the ${side}` : ""}, and its ${what} clears ${limitMm === undefined ? "less" : `only ${length(limitMm)}`}.`,
-        cure: `Leave room beside it for a line or a rebate. ${BY_HAND}`,
+        cure: isFlat ? BY_HAND : `Leave room beside it for a line or a rebate. ${BY_HAND}`,
+        ...(isFlat && foundMm !== undefined ? { deepMm: foundMm } : {}),
       };
     }
     case "bench":

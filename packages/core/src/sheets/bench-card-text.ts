@@ -9,6 +9,7 @@ import {
   markWords,
   minutesWords,
   planesToFetch,
+  saversWords,
   stickWords,
   timeWords,
   uncutWords,
@@ -79,6 +80,7 @@ export function benchCardLines(plan: Plan, options: BenchCardOptions): string[] 
       page.bullet(uncutWords(plan, place, length));
     }
   }
+  page.list("Would save work", saversWords(plan));
   page.heading("Take care");
   for (const caution of cautions(plan)) page.bullet(caution);
   return page.lines;

@@ -134,6 +134,20 @@ export function cautions(plan: Plan): readonly string[] {
   ];
 }
 
+/** The planes that would save cuts or settings, where they were looked for: what they are and what they save. */
+export function saversWords(plan: Plan): string[] {
+  const savers = (plan.cures ?? []).filter((cure) => cure.places.length === 0);
+  return savers.map((cure) => {
+    const cuts = `${cure.cutsAfter} cuts instead of ${cure.cutsBefore}`;
+    const { settingsBefore, settingsAfter } = cure;
+    const settings =
+      settingsBefore === undefined || settingsAfter === undefined
+        ? ""
+        : `, planes set ${settingsAfter} times instead of ${settingsBefore}`;
+    return `${sentence(cure.says)} Planned so: ${cuts}${settings}.`;
+  });
+}
+
 /** Where wood stays, how much of it, why, and what would cure it. */
 export function uncutWords(plan: Plan, place: PlanUncut, length: Length): string {
   const left = `${length(place.left)} of wood is left (${place.rule})`;

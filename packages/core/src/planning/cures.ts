@@ -1,0 +1,311 @@
+/** What might cure a place that stays uncut, likeliest first: a plane to buy or borrow, or a small change of the section. */
+import { type Arc, arc, distanceMm, type Piece, type Ring, sagittaMm, sweepRad } from "../curve/index.ts";
+import type { PlanCureChange } from "../cutting/index.ts";
+import { OVERCUT_MM, SAME_POINT_MM, toDeg } from "../measure/index.ts";
+import type { Section } from "../section/index.ts";
+import type { Plane } from "../shelf/index.ts";
+import { withLineMoved } from "./arc-circles.ts";
+import type { Bench } from "./bench.ts";
+import { type PlaneDraft, planeDraft, tidy } from "./draft-cut.ts";
+import type { PlanRequest } from "./request.ts";
+import type { UncutPlace } from "./uncut.ts";
+import { flatWidthsMm, isBetweenWalls, isWall } from "./why-uncut.ts";
+import { sayLength } from "./words.ts";
+import type { WorkedPiece } from "./worked-piece.ts";
+
+/** A cure that may be tried, on the real bench. */
+export interface Attempt {
+  /** Says the same for the same cure. */
+  readonly key: string;
+  /** What a maker is told to do, as a sentence. */
+  readonly says: string;
+  readonly planes: readonly Plane[];
+  readonly change?: PlanCureChange;
+  readonly request: PlanRequest;
+  /** Places in the planned ring whose cuts are made anew. */
+  readonly changed: readonly number[];
+  /** For a bead plane, which the search does not use: the half-round it is let down on, by its place in the ring. */
+  readonly bead?: { readonly plane: Plane; readonly index: number };
+}
+
+/** Every cure worth a try for a place. */
+export function curesFor(request: PlanRequest, bench: Bench, place: UncutPlace): Attempt[] {
+  const { piece } = place.stretch;
+  const tries = piece.curve ? curveCures(request, bench, place) : flatCures(request, bench, place);
+  const snipes = request.shelf.planes.some((plane) => plane.kind === "snipe bill")
+    ? []
+    : [withPlanes(request, "Borrow or buy a pair of snipe bills.", SNIPE_BILLS)];
+  return place.reason.rule === "wall" ? [...snipes, ...tries] : [...tries, ...snipes];
+}
+
+export function withPlanes(request: PlanRequest, says: string, planes: readonly Plane[]): Attempt {
+  return {
+    key: says,
+    says,
+    planes,
+    request: { ...request, shelf: { ...request.shelf, planes: [...request.shelf.planes, ...planes] } },
+    changed: [],
+  };
+}
+
+const SNIPE_BILLS: readonly Plane[] = (["left", "right"] as const).map((hand) => ({
+  id: `wanted-snipe-${hand}`,
+  name: `${hand} snipe bill`,
+  kind: "snipe bill",
+  hand,
+  widthMm: 6,
+  noseMm: 0.4,
+  slopeDeg: 60,
+  reachMm: 5,
+}));
+
+// Curves
+
+function curveCures(request: PlanRequest, bench: Bench, { stretch, reason }: UncutPlace): Attempt[] {
+  const { piece } = stretch;
+  const curve = piece.curve as NonNullable<WorkedPiece["curve"]>;
+  const kind = curve.convex ? "hollow" : "round";
+  const isThere = request.shelf.planes.some(
+    (plane) => plane.kind === kind && Math.abs(plane.radiusMm - curve.radiusMm) <= OVERCUT_MM / 4,
+  );
+  const tries: Attempt[] = [];
+  if (!isThere) {
+    tries.push(ownRadius(request, piece));
+    const change = withShelfRadius(request, bench, piece);
+    if (change) tries.push(change);
+  } else if (reason.stop?.kind === "meets" && reason.tool) {
+    tries.push(narrower(request, piece, reason.tool.sole.widthMm));
+    const lowered = withFlatLowered(request, bench, reason.stop.index, reason.stop.overcutMm);
+    if (lowered) tries.push(lowered);
+  }
+  const bead = beadPlane(request, bench, piece);
+  // For half a circle between flats the bead plane is the tool that was made for it.
+  return bead ? [bead, ...tries] : tries;
+}
+
+/**
+ * The plane that would take a curve in one setting: of its own radius, or, where that is on the shelf and does not go in, of
+ * the same radius with a sole as wide as the curve. Null where that is there too.
+ */
+export function planeForCurve(request: PlanRequest, piece: WorkedPiece): Attempt | null {
+  const curve = piece.curve;
+  if (!curve) return null;
+  const kind = curve.convex ? "hollow" : "round";
+  const there = request.shelf.planes.flatMap((plane) =>
+    plane.kind === kind && Math.abs(plane.radiusMm - curve.radiusMm) <= OVERCUT_MM / 4 ? [plane.widthMm] : [],
+  );
+  if (there.length === 0) return ownRadius(request, piece);
+  const chordMm = distanceMm(piece.piece.from, piece.piece.to);
+  return chordMm < Math.min(...there) ? narrower(request, piece, Math.min(...there)) : null;
+}
+
+/** The hollow or round of a curve's own radius, as wide as it: what makers sell. */
+function ownRadius(request: PlanRequest, piece: WorkedPiece): Attempt {
+  const curve = piece.curve as NonNullable<WorkedPiece["curve"]>;
+  const radiusMm = tidy(curve.radiusMm);
+  return curvedPlane(request, curve.convex ? "hollow" : "round", radiusMm, radiusMm);
+}
+
+function curvedPlane(
+  request: PlanRequest,
+  kind: "hollow" | "round",
+  radiusMm: number,
+  widthMm: number,
+): Attempt {
+  const says = (mm: number) => sayLength(mm, request.unit ?? "mm");
+  const sole = widthMm < radiusMm ? ` with a sole no wider than ${says(widthMm)}` : "";
+  const what = `${kind} of ${says(radiusMm)} radius${sole}`;
+  const id = `wanted-${kind}-${radiusMm}-${widthMm}`;
+  return withPlanes(request, `Borrow or buy a ${what}.`, [{ id, name: what, kind, radiusMm, widthMm }]);
+}
+
+/** Widths that are asked for are whole tenths of a millimetre, rounded down: a hair too wide does not go in. */
+const WIDTH_STEPS_PER_MM = 10;
+
+/** A plane of the radius with a narrower sole: as wide as the curve from end to end, or half as wide as the one there is. */
+function narrower(request: PlanRequest, piece: WorkedPiece, widthMm: number): Attempt {
+  const curve = piece.curve as NonNullable<WorkedPiece["curve"]>;
+  const chordMm = distanceMm(piece.piece.from, piece.piece.to);
+  const wantedMm = chordMm < widthMm ? chordMm : widthMm / 2;
+  const narrowMm = Math.floor(wantedMm * WIDTH_STEPS_PER_MM) / WIDTH_STEPS_PER_MM;
+  return curvedPlane(request, curve.convex ? "hollow" : "round", tidy(curve.radiusMm), narrowMm);
+}
+
+/** From so much of a circle on a convex curve is a half-round, degrees. */
+const HALF_ROUND_FROM_DEG = 150;
+const LEAST_QUIRK_MM = 0.8;
+
+/** A bead plane for a half-round that stands on two flats. */
+function beadPlane(request: PlanRequest, bench: Bench, piece: WorkedPiece): Attempt | null {
+  const curve = piece.curve;
+  if (!curve?.convex || piece.piece.kind !== "arc") return null;
+  if (toDeg(Math.abs(sweepRad(piece.piece))) < HALF_ROUND_FROM_DEG) return null;
+  const { pieces } = bench.planned;
+  const beside = [piece.index - 1, piece.index + 1].map((i) => pieces[(i + pieces.length) % pieces.length]);
+  const roomMm = Math.min(...beside.map((one) => (one?.kind === "line" ? distanceMm(one.from, one.to) : 0)));
+  if (roomMm < LEAST_QUIRK_MM) return null;
+  const widthMm = tidy(2 * curve.radiusMm);
+  const says = (mm: number) => sayLength(mm, request.unit ?? "mm");
+  const plane: Plane = {
+    id: `wanted-bead-${widthMm}`,
+    name: `bead plane ${says(widthMm)} wide`,
+    kind: "bead",
+    widthMm,
+    quirkMm: LEAST_QUIRK_MM,
+  };
+  return {
+    ...withPlanes(request, `Borrow or buy a bead plane ${says(widthMm)} wide.`, [plane]),
+    bead: { plane, index: piece.index },
+  };
+}
+
+/** The bead plane let down upright on its half-round. */
+export function beadDraft(bench: Bench, plane: Plane, index: number): PlaneDraft[] {
+  const piece = bench.worked.find((worked) => worked.index === index);
+  const tool = bench.tools.find((one) => one.plane.id === plane.id);
+  if (!piece?.curve || !tool) return [];
+  const { centre, radiusMm } = piece.curve;
+  return [
+    planeDraft(bench, {
+      work: "curve",
+      purpose: "shape",
+      cantDeg: 0,
+      shapes: [index],
+      tool,
+      runs: [[[tidy(centre.x), tidy(centre.y + radiusMm), 0]]],
+    }),
+  ];
+}
+
+/** The section with this arc drawn, between the same ends, to the nearest radius that is on the shelf. */
+function withShelfRadius(request: PlanRequest, bench: Bench, piece: WorkedPiece): Attempt | null {
+  const curve = piece.curve;
+  if (!curve || piece.piece.kind !== "arc") return null;
+  const kind = curve.convex ? "hollow" : "round";
+  const chordMm = distanceMm(piece.piece.from, piece.piece.to);
+  const radii = request.shelf.planes.flatMap((plane) =>
+    plane.kind === kind && 2 * plane.radiusMm >= chordMm ? [plane.radiusMm] : [],
+  );
+  if (radii.length === 0) return null;
+  const radiusMm = radii.reduce((a, b) =>
+    Math.abs(b - curve.radiusMm) < Math.abs(a - curve.radiusMm) ? b : a,
+  );
+  const drawn: Arc = piece.piece;
+  const bulge = (Math.sign(drawn.bulge) * 2 * sagittaMm(chordMm, radiusMm)) / chordMm;
+  const radius = sayLength(radiusMm, request.unit ?? "mm");
+  return withSection(
+    request,
+    bench.planned.pieces.map((one, i) => (i === piece.index ? arc(drawn.from, drawn.to, bulge) : one)),
+    [piece.index],
+    `Draw the curve with ${radius} radius between the same ends.`,
+    { what: "radius", from: xy(drawn.from), to: xy(drawn.to), toMm: radiusMm },
+  );
+}
+
+// Flats
+
+/** Narrower rebate planes are not made, mm (common practice, no source). */
+const LEAST_REBATE_MM = 1.5;
+
+function flatCures(request: PlanRequest, bench: Bench, { stretch, reason }: UncutPlace): Attempt[] {
+  const { piece } = stretch;
+  const flat = isWall(piece) ? null : piece;
+  if (!flat || !isBetweenWalls(bench, flat)) return [];
+  const { deepMm } = reason;
+  const shallower = deepMm === undefined ? null : raised(request, bench, flat, deepMm);
+  if (shallower) return [shallower];
+  const narrowest = Math.min(...flatWidthsMm(bench));
+  if (flat.lengthMm >= narrowest - SAME_POINT_MM) return [];
+  const says = (mm: number) => sayLength(mm, request.unit ?? "mm");
+  const widthMm = Math.floor(flat.lengthMm * WIDTH_STEPS_PER_MM + SAME_POINT_MM) / WIDTH_STEPS_PER_MM;
+  const tries: Attempt[] = [];
+  if (widthMm >= LEAST_REBATE_MM) {
+    const what = `rebate plane ${says(widthMm)} wide`;
+    tries.push(
+      withPlanes(request, `Borrow or buy a ${what}.`, [
+        { id: `wanted-rebate-${widthMm}`, name: what, kind: "rebate", widthMm },
+      ]),
+    );
+  }
+  if (Number.isFinite(narrowest)) tries.push(...widened(request, bench, flat, narrowest));
+  return tries;
+}
+
+/** The floor of a groove raised until a plane may be sunk down to it between its walls. */
+function raised(request: PlanRequest, bench: Bench, floor: WorkedPiece, deepMm: number): Attempt | null {
+  const overMm = deepMm - bench.limits.slotMm;
+  const byMm = Math.ceil(overMm * WIDTH_STEPS_PER_MM + 1) / WIDTH_STEPS_PER_MM;
+  if (byMm <= 0) return null;
+  const pieces = withLineMoved(bench.planned.pieces, floor.index, byMm);
+  if (!pieces) return null;
+  const count = pieces.length;
+  const says = `Raise the floor by ${sayLength(byMm, request.unit ?? "mm")}.`;
+  const { from, to } = floor.piece;
+  const changed = [floor.index - 1, floor.index, floor.index + 1].map((i) => (i + count) % count);
+  return withSection(request, pieces, changed, says, { what: "flat", from: xy(from), to: xy(to), byMm });
+}
+
+/** The flat made as wide as the narrowest plane, by moving the wall that is further from the gauge edge, or the other one. */
+function widened(request: PlanRequest, bench: Bench, flat: WorkedPiece, toMm: number): Attempt[] {
+  const count = bench.planned.pieces.length;
+  const walls = [(flat.index + count - 1) % count, (flat.index + 1) % count].sort(
+    (a, b) => fromGauge(bench, b) - fromGauge(bench, a),
+  );
+  const says = `Make the flat ${sayLength(toMm, request.unit ?? "mm")} wide.`;
+  for (const wall of walls) {
+    const pieces = withLineMoved(bench.planned.pieces, wall, -(toMm - flat.lengthMm));
+    if (!pieces) continue;
+    const { from, to } = flat.piece;
+    const changed = [wall - 1, wall, wall + 1].map((i) => (i + count) % count);
+    return [withSection(request, pieces, changed, says, { what: "width", from: xy(from), to: xy(to), toMm })];
+  }
+  return [];
+}
+
+function fromGauge(bench: Bench, index: number): number {
+  const { x } = (bench.planned.pieces[index] as Piece).from;
+  return bench.gaugeEdge === "left" ? x - bench.box.minX : bench.box.maxX - x;
+}
+
+/** More than this is no small change of a section, mm. */
+const MOST_LOWERED_MM = 3;
+
+/** The flat that a sole's corner meets, lowered by as much as the corner would dig in. */
+function withFlatLowered(
+  request: PlanRequest,
+  bench: Bench,
+  index: number,
+  overcutMm: number,
+): Attempt | null {
+  const byMm = Math.ceil(overcutMm * WIDTH_STEPS_PER_MM) / WIDTH_STEPS_PER_MM;
+  if (byMm > MOST_LOWERED_MM) return null;
+  const pieces = withLineMoved(bench.planned.pieces, index, -byMm);
+  if (!pieces) return null;
+  const { from, to } = bench.planned.pieces[index] as Piece;
+  const isUpright = Math.abs(to.x - from.x) < Math.abs(to.y - from.y);
+  const count = bench.planned.pieces.length;
+  return withSection(
+    request,
+    pieces,
+    [index - 1, index, index + 1].map((i) => (i + count) % count),
+    `${isUpright ? "Set back the wall" : "Lower the flat"} beside it by ${sayLength(byMm, request.unit ?? "mm")}.`,
+    { what: isUpright ? "wall" : "flat", from: xy(from), to: xy(to), byMm },
+  );
+}
+
+function withSection(
+  request: PlanRequest,
+  pieces: readonly Piece[],
+  changed: readonly number[],
+  says: string,
+  change: PlanCureChange,
+): Attempt {
+  const outline: Ring = { pieces };
+  const section: Section = { ...request.section, outline, freeSpans: [], named: [] };
+  const key = `${says} ${change.from.join(" ")} ${change.to.join(" ")}`;
+  return { key, says, planes: [], change, request: { ...request, section }, changed };
+}
+
+function xy(p: { readonly x: number; readonly y: number }): readonly [number, number] {
+  return [tidy(p.x), tidy(p.y)];
+}
