@@ -18,6 +18,7 @@ export * from "./seat.ts";
 export * from "./simulate.ts";
 export * from "./sole-shape.ts";
 export * from "./sweep.ts";
+export * from "./thread.ts";
 export * from "./turning.ts";
 export * from "./types.ts";
 export * from "./wall.ts";

@@ -135,6 +135,9 @@ export const DEPENDENT_RATIO = 1e-12;
 /** Wood thinner than this that stands between two cuts comes away with the shaving, mm: a fifth of the finest shaving. */
 export const FIN_MM = 0.01;
 
+/** A neck of wood thinner than this breaks as the plane leaves it, mm. */
+export const THREAD_MM = 0.02;
+
 /** A step of an iteration smaller than this part of what it improves no longer improves it, no unit. */
 export const CONVERGED_RATIO = 1e-14;
 

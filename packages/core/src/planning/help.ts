@@ -45,6 +45,7 @@ export type Made =
 type Known = { readonly helpers: readonly PlaneDraft[] } | { readonly refusal: Refusal };
 
 const KNOWN = new WeakMap<Bench, Map<string, Known>>();
+const CLEARED = new WeakMap<Bench, Map<string, Known>>();
 
 /**
  * A curved cut with what must go before it: relief where a wall would stand, then a seat where none holds it.
@@ -53,17 +54,39 @@ const KNOWN = new WeakMap<Bench, Map<string, Known>>();
  * What was found is made again on the wood at hand, and looked for anew if it does not serve there.
  */
 export function cutWithHelp(bench: Bench, wood: Region, draft: PlaneDraft): Made {
-  let known = KNOWN.get(bench);
-  if (!known) {
-    known = new Map();
-    KNOWN.set(bench, known);
-  }
+  return madeOnce(KNOWN, bench, wood, draft, cutWithNewHelp);
+}
+
+/** As `cutWithHelp`; where that does not free the cut, waste is cleared away before it as well. */
+export function cutWithClearing(bench: Bench, wood: Region, draft: PlaneDraft): Made {
+  const plain = cutWithHelp(bench, wood, draft);
+  return plain.ok
+    ? plain
+    : madeOnce(CLEARED, bench, wood, draft, () => clearedCut(bench, wood, draft, plain));
+}
+
+function clearedCut(bench: Bench, wood: Region, draft: PlaneDraft, plain: Made): Made {
+  const cleared = clearedFor(bench, wood, draft);
+  if (!cleared) return plain;
+  const made = cutWithHelp(bench, cleared[cleared.length - 1]?.after ?? wood, draft);
+  return made.ok ? { ok: true, cuts: [...cleared, ...made.cuts] } : made;
+}
+
+function madeOnce(
+  book: WeakMap<Bench, Map<string, Known>>,
+  bench: Bench,
+  wood: Region,
+  draft: PlaneDraft,
+  make: (bench: Bench, wood: Region, draft: PlaneDraft) => Made,
+): Made {
+  const known = book.get(bench) ?? new Map<string, Known>();
+  book.set(bench, known);
   const key = `${draft.key}/${lookNear(bench, wood, draft)}`;
   const before = known.get(key);
   if (before && "refusal" in before) return { ok: false, refusal: before.refusal };
   const again = before ? madeAgain(bench, wood, before.helpers, draft) : null;
   if (again) return again;
-  const made = cutWithNewHelp(bench, wood, draft);
+  const made = make(bench, wood, draft);
   const helpers = made.ok ? made.cuts.slice(0, -1).map((cut) => cut.draft as PlaneDraft) : [];
   known.set(key, made.ok ? { helpers } : { refusal: made.refusal });
   return made;
@@ -110,7 +133,7 @@ function cutWithNewHelp(bench: Bench, wood: Region, draft: PlaneDraft): Made {
   return { ok: true, cuts: [...cuts, tried] };
 }
 
-/** The cuts after which no rule forbids the draft: a line to each side where a wall would stand, else waste cleared. */
+/** The cuts after which no rule forbids the draft: a line to each side where a wall would stand. */
 function withRoom(bench: Bench, wood: Region, draft: PlaneDraft): Made {
   const cuts: TriedCut[] = [];
   let before = wood;
@@ -122,9 +145,7 @@ function withRoom(bench: Bench, wood: Region, draft: PlaneDraft): Made {
     before = relieved.after;
   }
   const refusal = tryCut(bench, before, draft).refusals[0];
-  if (!refusal) return { ok: true, cuts };
-  const cleared = clearedFor(bench, wood, draft);
-  return cleared ? { ok: true, cuts: cleared } : { ok: false, refusal };
+  return refusal ? { ok: false, refusal } : { ok: true, cuts };
 }
 
 function wallRefused(tried: TriedCut, side: "left" | "right"): boolean {

@@ -8,7 +8,7 @@ import { leanDeg, turned, turnOf, withoutFallen } from "../cutting/index.ts";
 import { SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { type Draft, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
-import { cutWithHelp, cutWithinRoom, type Made } from "./help.ts";
+import { cutWithClearing, cutWithHelp, cutWithinRoom, type Made } from "./help.ts";
 import { isCurved, LEAST_TAKE_MM2, type Refusal, type TriedCut, tryCut } from "./try-cut.ts";
 import { isFaceUp } from "./turning.ts";
 import { linedCut } from "./wall-lines.ts";
@@ -187,6 +187,7 @@ function cutBestWay(bench: Bench, state: BeamState, arc: ArcToCut, index: number
   let why: Refused | null = null;
   const attempts: readonly (readonly [typeof cutWithHelp, () => CurveWays, number])[] = [
     [cutWithHelp, () => arc.covers, 0],
+    [cutWithClearing, () => arc.covers, 0],
     [cutWithHelp, arc.others, 0],
     [cutWithinRoom, () => arc.covers, bench.weights.drawnIn],
   ];

@@ -5,6 +5,7 @@ import {
   benchLevelMm,
   bodyMeetsMm2,
   cutAway,
+  hangingByThreadMm2,
   isFlatKind,
   leanDeg,
   type Pose,
@@ -171,9 +172,22 @@ function obstacleRefusals(bench: Bench, draft: PlaneDraft, after: Region): Refus
 }
 
 function looseRefusals(bench: Bench, before: Region, after: Region): Refusal[] {
-  if (after.length < 2) return [];
-  const loose = partedOffMm2(before, after);
-  return loose > bench.limits.shavingMm2 * 0.9 ? [{ rule: "loose wood", foundMm: loose }] : [];
+  const most = bench.limits.shavingMm2 * 0.9;
+  const parted = after.length < 2 ? 0 : partedOffMm2(before, after);
+  if (parted > most) return [{ rule: "loose wood", foundMm: parted }];
+  const hanging = hangingMm2(after);
+  return hanging > most && hanging > hangingMm2(before) + most
+    ? [{ rule: "loose wood", foundMm: hanging }]
+    : [];
+}
+
+const HANGING = new WeakMap<Region, number>();
+
+/** As `hangingByThreadMm2`, once for the same wood. */
+function hangingMm2(wood: Region): number {
+  const known = HANGING.get(wood) ?? hangingByThreadMm2(wood);
+  HANGING.set(wood, known);
+  return known;
 }
 
 /** Leans of a rock at which a seat is looked for. */
