@@ -2,6 +2,7 @@
 import { candidatesOf } from "./order-candidates.ts";
 import { wholeCost } from "./order-cost.ts";
 import { proveOrder } from "./prove-order.ts";
+import { regrouped } from "./regrouped.ts";
 import type { Found } from "./search.ts";
 import { withoutIdleRuns } from "./sequence.ts";
 
@@ -13,6 +14,11 @@ const LIMITS = { mostTries: 1500, mostStates: 40_000 } as const;
 
 /** The way with the cheapest order found, `isLeast` set where none over the cuts that were thought of costs less. */
 export function withLeastOrder(found: Found): Found {
+  const grouped = regrouped(found.bench, found.bench.startRegion, found.sequence);
+  return leastOf({ ...found, sequence: grouped });
+}
+
+function leastOf(found: Found): Found {
   const planed = found.sequence.cuts.filter(({ draft }) => draft.kind === "plane");
   if (planed.length > MOST_CUTS || !found.sequence.allowed) return found;
   const proven = proveOrder(found, candidatesOf(found), LIMITS);

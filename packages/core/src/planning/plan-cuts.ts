@@ -225,6 +225,10 @@ function workWord(draft: PlaneDraft): Work | null {
 function seatWords(cuts: readonly TriedCut[], cut: TriedCut): string | null {
   if (!cut.seat) return null;
   const index = cuts.indexOf(cut);
+  const opener = openerOf(cuts, index);
+  const opened = opener === null ? null : cuts[opener]?.draft.work;
+  if (opened === "open V") return "the V";
+  if (opened === "groove") return "the groove's two arrises";
   let lines = 0;
   for (let i = index - 1; i >= 0; i--) {
     const work = cuts[i].draft.work;

@@ -137,6 +137,7 @@ function easyTakeMm2(draft: PlaneDraft): number {
 
 const HEAVY_CURVE_PER_MM2 = 0.08;
 
-function leftMm2(bench: Bench, wood: Region): number {
+/** Wood left over the wanted section, mm². */
+export function leftMm2(bench: Bench, wood: Region): number {
   return regionAreaMm2(difference(wood, bench.plannedRegion));
 }
