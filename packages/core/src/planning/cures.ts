@@ -1,11 +1,10 @@
 /** What might cure a place that stays uncut, likeliest first: a plane to buy or borrow, or a small change of the section. */
-import { type Arc, arc, distanceMm, type Piece, type Ring, sagittaMm, sweepRad } from "../curve/index.ts";
+import { distanceMm, sweepRad } from "../curve/index.ts";
 import type { PlanCureChange } from "../cutting/index.ts";
 import { OVERCUT_MM, SAME_POINT_MM, toDeg } from "../measure/index.ts";
-import type { Section } from "../section/index.ts";
 import type { Plane } from "../shelf/index.ts";
-import { withLineMoved } from "./arc-circles.ts";
 import type { Bench } from "./bench.ts";
+import { raised, widened, withFlatLowered, withShelfRadius } from "./cure-changes.ts";
 import { type PlaneDraft, planeDraft, tidy } from "./draft-cut.ts";
 import type { PlanRequest } from "./request.ts";
 import type { UncutPlace } from "./uncut.ts";
@@ -177,31 +176,6 @@ export function beadDraft(bench: Bench, plane: Plane, index: number): PlaneDraft
   ];
 }
 
-/** The section with this arc drawn, between the same ends, to the nearest radius that is on the shelf. */
-function withShelfRadius(request: PlanRequest, bench: Bench, piece: WorkedPiece): Attempt | null {
-  const curve = piece.curve;
-  if (!curve || piece.piece.kind !== "arc") return null;
-  const kind = curve.convex ? "hollow" : "round";
-  const chordMm = distanceMm(piece.piece.from, piece.piece.to);
-  const radii = request.shelf.planes.flatMap((plane) =>
-    plane.kind === kind && 2 * plane.radiusMm >= chordMm ? [plane.radiusMm] : [],
-  );
-  if (radii.length === 0) return null;
-  const radiusMm = radii.reduce((a, b) =>
-    Math.abs(b - curve.radiusMm) < Math.abs(a - curve.radiusMm) ? b : a,
-  );
-  const drawn: Arc = piece.piece;
-  const bulge = (Math.sign(drawn.bulge) * 2 * sagittaMm(chordMm, radiusMm)) / chordMm;
-  const radius = sayLength(radiusMm, request.unit ?? "mm");
-  return withSection(
-    request,
-    bench.planned.pieces.map((one, i) => (i === piece.index ? arc(drawn.from, drawn.to, bulge) : one)),
-    [piece.index],
-    `Draw the curve with ${radius} radius between the same ends.`,
-    { what: "radius", from: xy(drawn.from), to: xy(drawn.to), toMm: radiusMm },
-  );
-}
-
 // Flats
 
 /** Narrower rebate planes are not made, mm (common practice, no source). */
@@ -229,83 +203,4 @@ function flatCures(request: PlanRequest, bench: Bench, { stretch, reason }: Uncu
   }
   if (Number.isFinite(narrowest)) tries.push(...widened(request, bench, flat, narrowest));
   return tries;
-}
-
-/** The floor of a groove raised until a plane may be sunk down to it between its walls. */
-function raised(request: PlanRequest, bench: Bench, floor: WorkedPiece, deepMm: number): Attempt | null {
-  const overMm = deepMm - bench.limits.slotMm;
-  const byMm = Math.ceil(overMm * WIDTH_STEPS_PER_MM + 1) / WIDTH_STEPS_PER_MM;
-  if (byMm <= 0) return null;
-  const pieces = withLineMoved(bench.planned.pieces, floor.index, byMm);
-  if (!pieces) return null;
-  const count = pieces.length;
-  const says = `Raise the floor by ${sayLength(byMm, request.unit ?? "mm")}.`;
-  const { from, to } = floor.piece;
-  const changed = [floor.index - 1, floor.index, floor.index + 1].map((i) => (i + count) % count);
-  return withSection(request, pieces, changed, says, { what: "flat", from: xy(from), to: xy(to), byMm });
-}
-
-/** The flat made as wide as the narrowest plane, by moving the wall that is further from the gauge edge, or the other one. */
-function widened(request: PlanRequest, bench: Bench, flat: WorkedPiece, toMm: number): Attempt[] {
-  const count = bench.planned.pieces.length;
-  const walls = [(flat.index + count - 1) % count, (flat.index + 1) % count].sort(
-    (a, b) => fromGauge(bench, b) - fromGauge(bench, a),
-  );
-  const says = `Make the flat ${sayLength(toMm, request.unit ?? "mm")} wide.`;
-  for (const wall of walls) {
-    const pieces = withLineMoved(bench.planned.pieces, wall, -(toMm - flat.lengthMm));
-    if (!pieces) continue;
-    const { from, to } = flat.piece;
-    const changed = [wall - 1, wall, wall + 1].map((i) => (i + count) % count);
-    return [withSection(request, pieces, changed, says, { what: "width", from: xy(from), to: xy(to), toMm })];
-  }
-  return [];
-}
-
-function fromGauge(bench: Bench, index: number): number {
-  const { x } = (bench.planned.pieces[index] as Piece).from;
-  return bench.gaugeEdge === "left" ? x - bench.box.minX : bench.box.maxX - x;
-}
-
-/** More than this is no small change of a section, mm. */
-const MOST_LOWERED_MM = 3;
-
-/** The flat that a sole's corner meets, lowered by as much as the corner would dig in. */
-function withFlatLowered(
-  request: PlanRequest,
-  bench: Bench,
-  index: number,
-  overcutMm: number,
-): Attempt | null {
-  const byMm = Math.ceil(overcutMm * WIDTH_STEPS_PER_MM) / WIDTH_STEPS_PER_MM;
-  if (byMm > MOST_LOWERED_MM) return null;
-  const pieces = withLineMoved(bench.planned.pieces, index, -byMm);
-  if (!pieces) return null;
-  const { from, to } = bench.planned.pieces[index] as Piece;
-  const isUpright = Math.abs(to.x - from.x) < Math.abs(to.y - from.y);
-  const count = bench.planned.pieces.length;
-  return withSection(
-    request,
-    pieces,
-    [index - 1, index, index + 1].map((i) => (i + count) % count),
-    `${isUpright ? "Set back the wall" : "Lower the flat"} beside it by ${sayLength(byMm, request.unit ?? "mm")}.`,
-    { what: isUpright ? "wall" : "flat", from: xy(from), to: xy(to), byMm },
-  );
-}
-
-function withSection(
-  request: PlanRequest,
-  pieces: readonly Piece[],
-  changed: readonly number[],
-  says: string,
-  change: PlanCureChange,
-): Attempt {
-  const outline: Ring = { pieces };
-  const section: Section = { ...request.section, outline, freeSpans: [], named: [] };
-  const key = `${says} ${change.from.join(" ")} ${change.to.join(" ")}`;
-  return { key, says, planes: [], change, request: { ...request, section }, changed };
-}
-
-function xy(p: { readonly x: number; readonly y: number }): readonly [number, number] {
-  return [tidy(p.x), tidy(p.y)];
 }

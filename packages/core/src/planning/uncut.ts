@@ -4,8 +4,9 @@ import type { PlanUncut } from "../cutting/index.ts";
 import type { Bench } from "./bench.ts";
 import { tidy } from "./draft-cut.ts";
 import type { Refused } from "./order.ts";
+import type { Reason } from "./refusal-reason.ts";
 import { type LeftStretch, leftStretches } from "./uncut-stretches.ts";
-import { type Reason, reasonFor } from "./why-uncut.ts";
+import { reasonFor } from "./why-uncut.ts";
 import type { BenchUnit } from "./words.ts";
 
 /** A place that stays uncut, with the stretch and the reason that it was made from. */

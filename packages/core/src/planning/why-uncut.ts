@@ -1,6 +1,6 @@
 /** Why a stretch of the section stays uncut: the rule that kept the planes off it, and the sentence a maker reads. */
 import type { Region } from "../curve/index.ts";
-import { isFlatKind, type UncutRule } from "../cutting/index.ts";
+import { isFlatKind } from "../cutting/index.ts";
 import { OVERCUT_MM, SAME_POINT_MM } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { curveCovers } from "./curves.ts";
@@ -8,23 +8,12 @@ import type { PlaneDraft } from "./draft-cut.ts";
 import { floorCuts, wallCuts } from "./flats.ts";
 import type { Refused } from "./order.ts";
 import { type Reach, reachAt } from "./reach.ts";
+import { BY_HAND, type Reason, refusalReason } from "./refusal-reason.ts";
 import { LEAST_TAKE_MM2, tryCut } from "./try-cut.ts";
 import type { LeftStretch } from "./uncut-stretches.ts";
 import { isShutIn, type Stop, whatStops } from "./what-stops.ts";
 import { type BenchUnit, sayLength } from "./words.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
-
-export interface Reason {
-  readonly rule: UncutRule;
-  readonly why: string;
-  /** What can be done whatever is bought or changed; a cure that was planned takes its place. */
-  readonly cure: string;
-  /** What an own-radius plane meets, where that is what stops it: a cure begins there. */
-  readonly stop?: Stop;
-  readonly tool?: Tool;
-  /** How deep a groove is that is too deep for the plane that would cut it, mm. */
-  readonly deepMm?: number;
-}
 
 /** What the reasons are looked for on: the search's bench, the wood at the end, and what was refused on the way. */
 export interface Inquest {
@@ -33,8 +22,6 @@ export interface Inquest {
   readonly refused: readonly Refused[];
   readonly unit: BenchUnit;
 }
-
-const BY_HAND = "Work it with a scratch stock, a scraper or a carving tool.";
 
 /** The reason for one stretch. */
 export function reasonFor(inquest: Inquest, stretch: LeftStretch): Reason {
@@ -103,7 +90,7 @@ function refusedReason(inquest: Inquest, piece: WorkedPiece, own: readonly Tool[
     ({ draft }) =>
       draft.shapes.includes(piece.index) && own.some((tool) => tool.plane.id === draft.tool.plane.id),
   );
-  return refused ? refusalReason(inquest, refused) : null;
+  return refused ? refusalReason(inquest.unit, refused) : null;
 }
 
 /** Deeper than this a plane does not dig in: what it meets stands in its way, mm. */
@@ -170,7 +157,7 @@ function flatReason(inquest: Inquest, stretch: LeftStretch): Reason {
   const narrow = wall ? null : narrowReason(inquest, piece);
   if (narrow) return narrow;
   const refused = refusedOf(inquest, piece);
-  if (refused) return refusalReason(inquest, refused);
+  if (refused) return refusalReason(inquest.unit, refused);
   if (wall) {
     const floor = floorBeside(bench, piece);
     const because = floor && (narrowReason(inquest, floor) ?? refusalOfFloor(inquest, floor));
@@ -207,7 +194,7 @@ function flatReason(inquest: Inquest, stretch: LeftStretch): Reason {
 
 function refusalOfFloor(inquest: Inquest, floor: WorkedPiece): Reason | null {
   const refused = refusedOf(inquest, floor);
-  return refused ? refusalReason(inquest, refused) : null;
+  return refused ? refusalReason(inquest.unit, refused) : null;
 }
 
 /** The flat at the foot of a wall: the straight neighbour that lies lower, if it is a worked one. */
@@ -277,51 +264,9 @@ function triedReason(inquest: Inquest, drafts: readonly PlaneDraft[]): Reason | 
   for (const draft of drafts) {
     const tried = tryCut(inquest.bench, inquest.wood, draft);
     const refusal = tried.refusals[0];
-    if (refusal && tried.takesMm2 >= LEAST_TAKE_MM2) return refusalReason(inquest, { draft, refusal });
+    if (refusal && tried.takesMm2 >= LEAST_TAKE_MM2) return refusalReason(inquest.unit, { draft, refusal });
   }
   return null;
-}
-
-function refusalReason({ unit }: Inquest, { draft, refusal }: Refused): Reason {
-  const length = (mm: number) => sayLength(mm, unit);
-  const name = draft.tool.plane.name;
-  const { rule, side, foundMm, limitMm } = refusal;
-  switch (rule) {
-    case "wall": {
-      const isFlat = isFlatKind(draft.tool.plane.kind);
-      const what = isFlat ? "sole" : "iron's corner";
-      return {
-        rule,
-        why: `Beside the ${name} ${foundMm === undefined ? "" : `${length(foundMm)} of `}wood would stand${side ? ` on the ${side}` : ""}, and its ${what} clears ${limitMm === undefined ? "less" : `only ${length(limitMm)}`}.`,
-        cure: isFlat ? BY_HAND : `Leave room beside it for a line or a rebate. ${BY_HAND}`,
-        ...(isFlat && foundMm !== undefined ? { deepMm: foundMm } : {}),
-      };
-    }
-    case "bench":
-      return {
-        rule,
-        why: `The ${name} would run into the bench under the stick.`,
-        cure: "Take a thicker stick and saw the spare off afterwards.",
-      };
-    case "body":
-      return {
-        rule,
-        why: `The body of the ${name} is wider than its sole and meets standing wood beside it.`,
-        cure: "Use a plane without shoulders, or lower the neighbouring part.",
-      };
-    case "loose wood":
-      return {
-        rule,
-        why: `The cut of the ${name} would part off a piece of the stick.`,
-        cure: "Take the waste off from an edge first, or saw the piece off.",
-      };
-    default:
-      return {
-        rule,
-        why: `The ${name} finds no place to run here.`,
-        cure: `Clamp a batten on. ${BY_HAND}`,
-      };
-  }
 }
 
 // Reach
