@@ -65,7 +65,7 @@ export function faceFigures(
     if (off > toleranceMm + OVERCUT_MM) {
       for (const { place } of covering) told.add(place);
       if (covering.length === 0 && off > unlisted.depthMm) unlisted = { depthMm: off, at: p };
-    } else if (!listed.some((one) => isAtFoot(one, near.point))) proudMm = Math.max(proudMm, off);
+    } else if (!listed.some((one) => isNearest(one, p, off))) proudMm = Math.max(proudMm, off);
   }
   const notStanding = uncut.filter(
     (place) => place.left > toleranceMm + OVERCUT_MM && !told.has(place) && !isBuried(place, drawn, solid),
@@ -170,12 +170,12 @@ function covers({ place, pieces }: ListedStretch, p: Point): boolean {
   return pieces.some((piece) => nearestOnPiece(piece, p).distanceMm <= slack);
 }
 
-/** How near a listed stretch a place lies to be on it, mm: ends of stretches are kept to less. */
-const AT_FOOT_MM = 2 * OVERCUT_MM;
+/** By how much a listed stretch may be further off than the nearest of the drawing and still be the nearest, mm. */
+const AS_NEAR_MM = 2 * OVERCUT_MM;
 
-/** Whether a place of the drawing lies on a listed stretch: what stands on it there belongs to the wood that is listed. */
-function isAtFoot({ pieces }: ListedStretch, place: Point): boolean {
-  return pieces.some((piece) => nearestOnPiece(piece, place).distanceMm <= AT_FOOT_MM);
+/** Whether nothing of the drawing lies nearer to a place than a listed stretch: what stands there belongs to it. */
+function isNearest({ pieces }: ListedStretch, p: Point, nearestMm: number): boolean {
+  return pieces.some((piece) => nearestOnPiece(piece, p).distanceMm <= nearestMm + AS_NEAR_MM);
 }
 
 function* boundaryPlaces(region: Region): Generator<Point> {

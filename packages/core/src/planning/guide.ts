@@ -14,7 +14,7 @@ import {
   turnOf,
 } from "../cutting/index.ts";
 import { type Bench, sidesFromGauge } from "./bench.ts";
-import { endsInPlace, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
+import { endsInPlace, type PlaneDraft } from "./draft-cut.ts";
 
 export type Guide =
   | { readonly kind: "edge"; readonly edge: Edge; readonly fenceMm: number }
@@ -80,14 +80,9 @@ function guideAt(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): G
   if (wall) return wall;
   const reached = fencedEdge(bench, draft, pose);
   if (reached) return reached;
-  // A leaning flat plane takes an arris off down to a line on either side: its own facet carries it, if the sole
-  // hangs over both ends of the facet.
-  if (
-    Math.abs(firstLeanDeg(draft)) >= bench.limits.leaningFromDeg &&
-    hangsOverBothEnds(bench, before, draft, pose)
-  ) {
-    return { kind: "lines" };
-  }
+  // A flat plane takes an arris off, or a ridge down, to its lines: the flat it makes carries it, if the sole hangs over
+  // both ends of that flat.
+  if (hangsOverBothEnds(bench, before, draft, pose)) return { kind: "lines" };
   return { kind: "batten" };
 }
 

@@ -9,6 +9,8 @@ export interface OrderWeights {
   readonly planeChange: number;
   readonly turnStick: number;
   readonly batten: number;
+  /** A curved plane that nothing holds: against a batten it still wanders on a bare face. */
+  readonly noSeat: number;
   readonly weakSeat: number;
   readonly wasteLeftPerMm2: number;
   readonly leanPerDegree: number;
@@ -26,6 +28,7 @@ export const ORDER_WEIGHTS: OrderWeights = {
   planeChange: 0.3,
   turnStick: 0.5,
   batten: 3,
+  noSeat: 9,
   weakSeat: 0.4,
   wasteLeftPerMm2: 0.02,
   leanPerDegree: 0.004,

@@ -248,7 +248,10 @@ export function costOf(bench: Bench, cuts: readonly TriedCut[], previous?: Tried
     const id = planeId(cut.draft);
     if (last && planeId(last.draft) !== id) cost += bench.weights.planeChange;
     if (last && last.draft.cantDeg !== cut.draft.cantDeg) cost += bench.weights.turnStick;
-    if (cut.guide?.kind === "batten") cost += bench.weights.batten;
+    if (cut.guide?.kind === "batten") {
+      const isCurve = cut.draft.kind === "plane" && isCurved(cut.draft);
+      cost += isCurve ? bench.weights.noSeat : bench.weights.batten;
+    }
     if (cut.seat && cut.seat.ratio < bench.limits.seatWellHeldRatio) cost += bench.weights.weakSeat;
     if (cut.draft.kind === "plane") {
       cost += Math.abs(leanDeg(cut.draft.runs[0][0][2], cut.draft.cantDeg)) * bench.weights.leanPerDegree;

@@ -140,6 +140,15 @@ function wallRefusals(bench: Bench, draft: PlaneDraft, wallMm: readonly [number,
       refusals.push({ rule: "wall", side, foundMm: found, limitMm: allowed.allowanceMm });
     }
   }
+  // A V is widened by leaning strokes once upright ones have opened it; a beak let aslant into solid wood skids.
+  const opening = Math.max(...wallMm);
+  if (
+    draft.work === "open V" &&
+    Math.abs(leanDeg(draft.runs[0][0][2], draft.cantDeg)) >= bench.limits.leaningFromDeg &&
+    opening > bench.limits.guideWallMm
+  ) {
+    refusals.push({ rule: "wall", foundMm: opening, limitMm: bench.limits.guideWallMm });
+  }
   const { plane } = draft.tool;
   const deepest = plane.kind === "plough" || plane.kind === "moving fillister" ? plane.depthMm : null;
   if (deepest !== null && Math.max(...wallMm) > deepest) {
