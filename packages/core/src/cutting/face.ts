@@ -15,7 +15,7 @@ import {
   splitPiece,
   splitRegion,
 } from "../curve/index.ts";
-import { DRAWING_NOISE_MM, FIN_MM, FLATTEN_MM, OVERCUT_MM } from "../measure/index.ts";
+import { DRAWING_NOISE_MM, FIN_MM, FLATTEN_MM, OVERCUT_MM, SAME_POINT_MM } from "../measure/index.ts";
 import { type Depth, deepestFrom, perimeterMm } from "./depth.ts";
 import { COMMON_LIMITS } from "./limits.ts";
 import type { PlanUncut } from "./types.ts";
@@ -142,7 +142,7 @@ function listedStretch(ring: Ring, place: PlanUncut): ListedStretch {
   return { place, pieces: (one ?? 0) <= (other ?? 0) ? (ways[0] ?? []) : (ways[1] ?? []) };
 }
 
-/** The pieces of a ring, anticlockwise, from one place on it to another; the first and last in part. */
+/** The pieces of a ring, anticlockwise, from one place on it to another; the first and last in part, or not at all. */
 function wayRound(
   ring: Ring,
   from: { readonly piece: number; readonly t: number },
@@ -150,18 +150,20 @@ function wayRound(
 ): readonly Piece[] {
   const count = ring.pieces.length;
   if (from.piece === to.piece && from.t <= to.t)
-    return [partOf(ring.pieces[from.piece] as Piece, from.t, to.t)];
-  const way = [partOf(ring.pieces[from.piece] as Piece, from.t, 1)];
+    return partOf(ring.pieces[from.piece] as Piece, from.t, to.t);
+  const way = [...partOf(ring.pieces[from.piece] as Piece, from.t, 1)];
   for (let i = (from.piece + 1) % count; i !== to.piece; i = (i + 1) % count)
     way.push(ring.pieces[i] as Piece);
-  way.push(partOf(ring.pieces[to.piece] as Piece, 0, to.t));
-  return way;
+  return [...way, ...partOf(ring.pieces[to.piece] as Piece, 0, to.t)];
 }
 
-function partOf(piece: Piece, from: number, to: number): Piece {
-  const ahead = from > 0 && from < 1 ? splitPiece(piece, from)[1] : piece;
-  const share = from < 1 ? (to - from) / (1 - from) : 1;
-  return share > 0 && share < 1 ? splitPiece(ahead, share)[0] : ahead;
+/** A stretch of a piece, or nothing where it begins at the piece's very end or ends at its very start. */
+function partOf(piece: Piece, from: number, to: number): readonly Piece[] {
+  const least = SAME_POINT_MM / Math.max(lengthMm(piece), SAME_POINT_MM);
+  if (to - from <= least) return [];
+  const ahead = from > least ? splitPiece(piece, from)[1] : piece;
+  const share = from > least ? (to - from) / (1 - from) : to;
+  return [share < 1 - least ? splitPiece(ahead, share)[0] : ahead];
 }
 
 /** Whether a listed place tells of the wood at `p`: it stands no further off the listed stretch than is listed. */

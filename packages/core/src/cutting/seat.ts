@@ -86,12 +86,42 @@ function refined(
 /** The greatest lift on the way to one side, as long as the plane has not dropped below where it rested. */
 function liftTo(heightAt: (shift: number) => number, rest: RestingPlace, reach: number): number {
   let lift = 0;
+  let at = 0;
   for (let i = -CLOSE_BY.length; i <= STEPS_TO_A_SIDE; i++) {
     if (i === 0) continue;
     const share = i < 0 ? (CLOSE_BY[i + CLOSE_BY.length] ?? 0) : i / STEPS_TO_A_SIDE;
     const height = heightAt(rest.shift + reach * share);
-    if (height < rest.height - SEAT_LEVEL_MM) return lift;
-    lift = Math.max(lift, height - rest.height);
+    if (height < rest.height - SEAT_LEVEL_MM) break;
+    if (height - rest.height > lift) {
+      lift = height - rest.height;
+      at = share;
+    }
   }
-  return lift;
+  // Where an arris slips off the sole's end the height falls at once: its peak lies between two steps.
+  return Math.max(lift, peakNear(heightAt, rest, reach, at));
 }
+
+/** The lift at the top of a peak beside a share of the way, by halving towards the higher side. */
+function peakNear(
+  heightAt: (shift: number) => number,
+  rest: RestingPlace,
+  reach: number,
+  at: number,
+): number {
+  if (at <= 0 || at >= 1) return 0;
+  let best = heightAt(rest.shift + reach * at);
+  let share = at;
+  for (let step = 0.5 / STEPS_TO_A_SIDE; step > LEAST_STEP; step /= 2) {
+    for (const side of [1, -1]) {
+      const height = heightAt(rest.shift + reach * (share + side * step));
+      if (height <= best) continue;
+      best = height;
+      share += side * step;
+      break;
+    }
+  }
+  return best - rest.height;
+}
+
+/** Peaks are looked for down to this share of the way. */
+const LEAST_STEP = 0.001;

@@ -167,6 +167,9 @@ function grooves(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): P
 /** How far the snipe bills are leaned to widen a V, degrees: less than half the beak's free angle, so that nothing is parted off between them. */
 const V_LEAN_DEG = 28;
 
+/** How often a leaning beak's nose is brought back over its line: each time it is off by a fraction of the last. */
+const MOST_NOSE_TRIES = 4;
+
 /** A V centred on a round's axis: both snipe bills upright, then, in a second set, leaned to widen it. */
 function openedV(bench: Bench, draft: PlaneDraft, pose: Pose): PlaneDraft[][] {
   const left = bench.tools.find((t) => t.plane.kind === "snipe bill" && t.plane.hand === "left");
@@ -177,9 +180,17 @@ function openedV(bench: Bench, draft: PlaneDraft, pose: Pose): PlaneDraft[][] {
   const line = (tool: Tool, sign: -1 | 1, leanDeg: number): PlaneDraft | null => {
     const tiltDeg = tidy(upright + leanDeg);
     const turn = turnOf(tiltDeg);
-    // The nose is set a little past the axis, so that the two lines meet and the V's foot is centred on it.
-    const foot = turned(turn, turnBack(upright, { x: axis.x + sign * 0.15, y: axis.y }));
-    const low = lowestAt(bench, tool, tiltDeg, foot.x, bench.shavings.ordinaryMm);
+    // The nose is set a little past the axis, so that the two lines meet and the V's foot is centred on it. Where the
+    // section holds a leaning beak up, its nose is brought back over the line.
+    let noseMm = axis.y;
+    let foot = turned(turn, turnBack(upright, { x: axis.x + sign * 0.15, y: noseMm }));
+    let low: number | null = null;
+    for (let tries = 0; tries < MOST_NOSE_TRIES; tries++) {
+      foot = turned(turn, turnBack(upright, { x: axis.x + sign * 0.15, y: noseMm }));
+      low = lowestAt(bench, tool, tiltDeg, foot.x, bench.shavings.ordinaryMm);
+      if (low === null) return null;
+      noseMm = turned(turnOf(upright), turnBack(tiltDeg, { x: foot.x, y: low })).y;
+    }
     if (low === null) return null;
     return planeDraft(bench, {
       work: "open V",

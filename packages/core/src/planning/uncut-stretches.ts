@@ -5,6 +5,7 @@
 import {
   difference,
   type FlatRing,
+  line,
   nearestOnPiece,
   type Piece,
   type Point,
@@ -68,10 +69,7 @@ type Span = Omit<LeftStretch, "leftMm">;
 /** Where a ring of leftover wood lies along a piece: its boundary edges that run on the piece itself, joined up. */
 function touchedSpans(ring: FlatRing, piece: WorkedPiece): Span[] {
   const spans: [number, number][] = [];
-  const n = ring.xs.length;
-  for (let i = 0; i < n; i++) {
-    const a = { x: ring.xs[i], y: ring.ys[i] };
-    const b = { x: ring.xs[(i + 1) % n], y: ring.ys[(i + 1) % n] };
+  for (const [a, b] of edgesBrokenAt(ring, [piece.piece.from, piece.piece.to])) {
     const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
     const near = [a, middle, b].map((p) => nearestOnPiece(piece.piece, p));
     if (near.some((one) => one.distanceMm > TOUCHES_MM)) continue;
@@ -88,6 +86,24 @@ function touchedSpans(ring: FlatRing, piece: WorkedPiece): Span[] {
     else joined.push([span[0], span[1]]);
   }
   return joined.map(([from, to]) => ({ piece, from, to }));
+}
+
+/** The edges of a ring, each broken where one of the places lies on it: pieces in one straight line share an edge. */
+function edgesBrokenAt(ring: FlatRing, places: readonly Point[]): readonly (readonly [Point, Point])[] {
+  const n = ring.xs.length;
+  return Array.from({ length: n }, (_, i) => i).flatMap((i) => {
+    const a = { x: ring.xs[i], y: ring.ys[i] };
+    const b = { x: ring.xs[(i + 1) % n], y: ring.ys[(i + 1) % n] };
+    const edge: Piece = line(a, b);
+    const breaks = places
+      .map((place) => nearestOnPiece(edge, place))
+      .filter((near) => near.distanceMm <= TOUCHES_MM && near.t > 0 && near.t < 1)
+      .map((near) => near.t)
+      .sort((p, q) => p - q)
+      .map((t) => pointAt(edge, t));
+    const stops = [a, ...breaks, b];
+    return stops.slice(1).map((stop, k) => [stops[k], stop] as const);
+  });
 }
 
 /** An edge of leftover wood this near a piece lies on it, mm: above what flattening an arc leaves between the two. */
