@@ -5,8 +5,9 @@
 import { nearestOnPiece, pointAt } from "../curve/index.ts";
 import type { Plan, PlanCure, PlanUncut } from "../cutting/index.ts";
 import { planeEntry } from "../shelf/index.ts";
+import type { Attempt } from "./cure-attempt.ts";
 import { type Proof, provenAfter, provenAnew, settingsOf } from "./cure-proof.ts";
-import { type Attempt, beadDraft, curesFor, planeForCurve } from "./cures.ts";
+import { beadDraft, curesFor, planeForCurve } from "./cures.ts";
 import type { ProvenWay } from "./proven-plan.ts";
 import type { PlanRequest } from "./request.ts";
 import type { UncutPlace } from "./uncut.ts";

@@ -4,7 +4,7 @@ import type { PlanCureChange } from "../cutting/index.ts";
 import type { Section } from "../section/index.ts";
 import { withLineMoved } from "./arc-circles.ts";
 import type { Bench } from "./bench.ts";
-import type { Attempt } from "./cures.ts";
+import type { Attempt } from "./cure-attempt.ts";
 import { tidy } from "./draft-cut.ts";
 import type { PlanRequest } from "./request.ts";
 import { sayLength } from "./words.ts";

@@ -1,9 +1,9 @@
 /** What might cure a place that stays uncut, likeliest first: a plane to buy or borrow, or a small change of the section. */
 import { distanceMm, sweepRad } from "../curve/index.ts";
-import type { PlanCureChange } from "../cutting/index.ts";
 import { OVERCUT_MM, SAME_POINT_MM, toDeg } from "../measure/index.ts";
 import type { Plane } from "../shelf/index.ts";
 import type { Bench } from "./bench.ts";
+import type { Attempt } from "./cure-attempt.ts";
 import { raised, widened, withFlatLowered, withShelfRadius } from "./cure-changes.ts";
 import { type PlaneDraft, planeDraft, tidy } from "./draft-cut.ts";
 import type { PlanRequest } from "./request.ts";
@@ -11,21 +11,6 @@ import type { UncutPlace } from "./uncut.ts";
 import { flatWidthsMm, isBetweenWalls, isWall } from "./why-uncut.ts";
 import { sayLength } from "./words.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
-
-/** A cure that may be tried, on the real bench. */
-export interface Attempt {
-  /** Says the same for the same cure. */
-  readonly key: string;
-  /** What a maker is told to do, as a sentence. */
-  readonly says: string;
-  readonly planes: readonly Plane[];
-  readonly change?: PlanCureChange;
-  readonly request: PlanRequest;
-  /** Places in the planned ring whose cuts are made anew. */
-  readonly changed: readonly number[];
-  /** For a bead plane, which the search does not use: the half-round it is let down on, by its place in the ring. */
-  readonly bead?: { readonly plane: Plane; readonly index: number };
-}
 
 /** Every cure worth a try for a place. */
 export function curesFor(request: PlanRequest, bench: Bench, place: UncutPlace): Attempt[] {

@@ -8,13 +8,16 @@ import {
   leanDeg,
   type Pose,
   type Run,
+  spansAlong,
   standingBeside,
   stripOf,
   turned,
+  turnedBack,
   turnOf,
 } from "../cutting/index.ts";
 import { type Bench, sidesFromGauge } from "./bench.ts";
 import { endsInPlace, type PlaneDraft } from "./draft-cut.ts";
+import { MOST_FREE_LEAN_DEG } from "./leans.ts";
 
 export type Guide =
   | { readonly kind: "edge"; readonly edge: Edge; readonly fenceMm: number }
@@ -79,11 +82,39 @@ function guideAt(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): G
   const wall = wallBesideSole(bench, before, draft, pose);
   if (wall) return wall;
   const reached = fencedEdge(bench, draft, pose);
-  if (reached) return reached;
+  if (reached) return isHalfInAir(before, draft, pose) ? { kind: "batten" } : reached;
   // A flat plane takes an arris off, or a ridge down, to its lines: the flat it makes carries it, if the sole hangs over
   // both ends of that flat.
-  if (hangsOverBothEnds(bench, before, draft, pose)) return { kind: "lines" };
+  const isHeldByEye = Math.abs(leanDeg(pose[2], draft.cantDeg)) <= MOST_FREE_LEAN_DEG;
+  if (isHeldByEye && hangsOverBothEnds(bench, before, draft, pose)) return { kind: "lines" };
   return { kind: "batten" };
+}
+
+/** Share of a plough's iron that must stand over wood: it has no open side, and half in the air it tears the rest. */
+const PLOUGH_OVER_WOOD_RATIO = 0.5;
+/** A step of the surface under its iron beyond this, and it rides on one side of an older groove, mm. */
+const PLOUGH_STEP_MM = 1.2;
+/** Places looked at along its sole. */
+const SOLE_PLACES = 16;
+
+/** Whether a plough would work half over an older opening instead of in a groove of its own. */
+function isHalfInAir(before: Region, draft: PlaneDraft, pose: Pose): boolean {
+  const ends = endsInPlace(draft, pose);
+  const up = turnedBack(turnOf(pose[2]), { x: 0, y: 1 });
+  const tops = Array.from({ length: SOLE_PLACES }, (_, i) => {
+    const share = (i + 0.5) / SOLE_PLACES;
+    const at = {
+      x: ends.left.x + (ends.right.x - ends.left.x) * share,
+      y: ends.left.y + (ends.right.y - ends.left.y) * share,
+    };
+    return heightOf(spansAlong(before, at, up));
+  });
+  const over = tops.filter((top) => top > 0).length;
+  const isStepped = tops.some((top, i) => {
+    const next = tops[i + 1] ?? top;
+    return Math.min(top, next) > 0 && Math.abs(next - top) > PLOUGH_STEP_MM;
+  });
+  return over < SOLE_PLACES * PLOUGH_OVER_WOOD_RATIO || (isStepped && draft.purpose !== "shape");
 }
 
 function overhangingEdge(bench: Bench, draft: PlaneDraft, pose: Pose): Guide | null {

@@ -50,10 +50,12 @@ export function orderFlats(bench: Bench, wood: Region, flats: readonly FlatToCut
     for (const flat of left) {
       const way = bestOfFlat(bench, before, flat, cuts[cuts.length - 1]);
       if (way.kind === "idle") idle.add(flat);
+      else if (way.kind === "unguided") continue;
       else if (way.kind === "refused") held ??= { draft: way.draft, refusal: way.refusal, flat };
       else if (!best || way.score > best.score + SAME_SCORE)
         best = { made: way.made, flat, score: way.score };
     }
+    if (!best && !held && idle.size === 0) break;
     const gone = best?.flat ?? held?.flat;
     if (best) {
       cuts.push(...best.made);
@@ -66,12 +68,15 @@ export function orderFlats(bench: Bench, wood: Region, flats: readonly FlatToCut
 
 type FlatWay =
   | { readonly kind: "idle" }
+  /** Waste that nothing guides yet: it is taken when something does, or not at all. */
+  | { readonly kind: "unguided" }
   | { readonly kind: "refused"; readonly draft: PlaneDraft; readonly refusal: Refusal }
   | { readonly kind: "made"; readonly made: readonly TriedCut[]; readonly score: number };
 
 function bestOfFlat(bench: Bench, before: Region, flat: FlatToCut, last: TriedCut | undefined): FlatWay {
   let best: { made: readonly TriedCut[]; score: number } | null = null;
   let refused: FlatWay | null = null;
+  let unguided = false;
   for (const [rank, draft] of flat.ways.slice(0, MOST_WAYS).entries()) {
     const tried = tryCut(bench, before, draft);
     if (tried.takesMm2 < LEAST_TAKE_MM2) return { kind: "idle" };
@@ -81,6 +86,10 @@ function bestOfFlat(bench: Bench, before: Region, flat: FlatToCut, last: TriedCu
       continue;
     }
     const lined = tried.guide?.kind === "batten" ? linedCut(bench, before, draft) : null;
+    if (tried.guide?.kind === "batten" && !lined && draft.purpose !== "shape") {
+      unguided = true;
+      continue;
+    }
     const made = lined ? [lined.line, lined.cut] : [tried];
     const score =
       flatScore(bench, draft, lined?.cut ?? tried, last) - rank * WAY_RANK_COST - (lined ? LINE_COST : 0);
@@ -88,7 +97,7 @@ function bestOfFlat(bench: Bench, before: Region, flat: FlatToCut, last: TriedCu
     if (rank === 0 && tried.guide?.kind !== "batten" && !last) break;
   }
   if (best) return { kind: "made", ...best };
-  return refused ?? { kind: "idle" };
+  return refused ?? { kind: unguided ? "unguided" : "idle" };
 }
 
 /** What a line of its own costs a flat, in the units of `flatScore`. */

@@ -285,7 +285,7 @@ function phrasesOf(facts: CutFacts): readonly string[] {
     case "ridges":
       return [
         (facts.placesCount ?? 1) > 1
-          ? `set ${countWords(facts.placesCount ?? 1)} side by side: ${settingLeans(facts)}`
+          ? `set ${countWords(facts.placesCount ?? 1)} side by side${wantWords(facts)}: ${settingLeans(facts)}`
           : lean,
         placeWords(facts, ""),
         "with a fine iron",
@@ -295,7 +295,7 @@ function phrasesOf(facts: CutFacts): readonly string[] {
     case "facets":
       return [
         (facts.placesCount ?? 1) > 1
-          ? `set ${countWords(facts.placesCount ?? 1)}: ${settingLeans(facts)}`
+          ? `set ${countWords(facts.placesCount ?? 1)}${wantWords(facts)}: ${settingLeans(facts)}`
           : lean,
         facts.otherLine && facts.line
           ? `the first from the line ${lineWords(facts)} to the one ${lineWords({ ...facts, line: facts.otherLine })}`
@@ -336,6 +336,17 @@ function settingLeans(facts: CutFacts): string {
   const last = told.pop() ?? "";
   return told.length > 0 ? `${told.join(", ")} and ${last}` : last;
 }
+
+/** Why one curve takes so many settings, where they are more than a maker would take for granted. */
+function wantWords(facts: CutFacts): string {
+  if ((facts.placesCount ?? 1) <= SETTINGS_UNASKED) return "";
+  return workOf(facts) === "facets"
+    ? ", for want of a hollow that goes in"
+    : `, for want of a ${facts.kind} of this curve's radius that goes in`;
+}
+
+/** Up to this many settings for one curve no maker asks why. */
+const SETTINGS_UNASKED = 3;
 
 function ridgeWords(facts: CutFacts): string {
   if (facts.ridgeMm === undefined || facts.ridgeMm < LEAST_TOLD_RIDGE_MM) return "";
