@@ -4,6 +4,7 @@ import { GALLERY } from "../../gallery/sections.ts";
 import { planRequestOf } from "../../packages/core/src/job/index.ts";
 import { benchesFor } from "../../packages/core/src/planning/benches-for.ts";
 import type { PlanRequest } from "../../packages/core/src/planning/index.ts";
+import { withLeastOrder } from "../../packages/core/src/planning/least-order.ts";
 import { type Found, searchWay } from "../../packages/core/src/planning/search.ts";
 import { wantedCuts } from "../../packages/core/src/planning/strategy.ts";
 import type { Way } from "../../packages/core/src/planning/way.ts";
@@ -86,7 +87,7 @@ export function foundFor(request: PlanRequest): Found {
     const one = ended(searchWay(way, makeBench));
     if (one) found.push(one);
   }
-  return takenWay(found, askedWay(request.ways));
+  return withLeastOrder(takenWay(found, askedWay(request.ways)));
 }
 
 const TOLERANCE_MM = 0.2;

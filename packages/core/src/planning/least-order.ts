@@ -1,4 +1,5 @@
 /** The order of a way's cuts once it is found: few enough of them are held against every other order. */
+import { SAME_SCORE } from "../measure/index.ts";
 import { candidatesOf } from "./order-candidates.ts";
 import { wholeCost } from "./order-cost.ts";
 import { proveOrder } from "./prove-order.ts";
@@ -9,8 +10,14 @@ import { withoutIdleRuns } from "./sequence.ts";
 /** Orders of more cuts than this are not held against all others: there are too many. */
 const MOST_CUTS = 12;
 
+/** Up to this many cuts the search is let go on until it has most often proven the least. */
+const FEW_CUTS = 9;
+
 /** Work that may go into it before the best so far is taken: cuts tried on wood, and states looked at. */
-const LIMITS = { mostTries: 1500, mostStates: 40_000 } as const;
+const LIMITS = {
+  few: { mostTries: 3000, mostStates: 100_000 },
+  many: { mostTries: 1200, mostStates: 40_000 },
+} as const;
 
 /** The way with the cheapest order found, `isLeast` set where none over the cuts that were thought of costs less. */
 export function withLeastOrder(found: Found): Found {
@@ -18,11 +25,20 @@ export function withLeastOrder(found: Found): Found {
   return leastOf({ ...found, sequence: grouped });
 }
 
+/** A better order brings cuts to mind that the first did not: it is held against others once more. */
+const MOST_ROUNDS = 2;
+
 function leastOf(found: Found): Found {
   const planed = found.sequence.cuts.filter(({ draft }) => draft.kind === "plane");
   if (planed.length > MOST_CUTS || !found.sequence.allowed) return found;
-  const proven = proveOrder(found, candidatesOf(found), LIMITS);
-  const sequence = withoutIdleRuns(found.bench, found.bench.startRegion, proven.sequence);
-  const saved = wholeCost(found.bench, found.sequence.cuts) - wholeCost(found.bench, sequence.cuts);
-  return { ...found, sequence, cost: found.cost - saved, isLeast: proven.isLeast };
+  const limits = planed.length <= FEW_CUTS ? LIMITS.few : LIMITS.many;
+  let best = found;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const { sequence: proven, isLeast } = proveOrder(best, candidatesOf(best), limits);
+    const sequence = withoutIdleRuns(best.bench, best.bench.startRegion, proven);
+    const saved = wholeCost(best.bench, best.sequence.cuts) - wholeCost(best.bench, sequence.cuts);
+    best = { ...best, sequence, cost: best.cost - saved, isLeast };
+    if (saved <= SAME_SCORE) break;
+  }
+  return best;
 }
