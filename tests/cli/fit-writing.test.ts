@@ -26,6 +26,8 @@ const ASKED: readonly (readonly [string, readonly string[]])[] = [
   ["movement", ["--timber", "black cherry", "--width", "60", "--from", "12", "--to", "6", "--sawn", "flat"]],
   ["moisture", ["--temperature", "21", "--humidity", "50"]],
   ["stick", [example("cornice.json"), "--length", "1355"]],
+  ["light", [example("cornice.json")]],
+  ["light", [example("pilaster.json"), "--run", "upright", "--against", example("plinth.json")]],
   ["lengths", [example("fit/barometer-lengths.json")]],
 ];
 

@@ -25,6 +25,7 @@ export const FIT_OVERVIEW = `
   mouldwright cornice  pieces of a run round a room or a case, with their joints
   mouldwright rake     sections of a raking moulding and its upper return, and their cuts
   mouldwright hip      hip or valley between two slopes: rise, backing, side cuts
+  mouldwright light    how light, shade and shadow will fall on a moulding where it hangs
   mouldwright lengths  pieces marked along real sticks: fewest sticks, neighbours together
   mouldwright movement how much wood shrinks or swells from one moisture to another
   mouldwright side     a moulding along a solid side: where it is fast, where and how far it slides
@@ -188,6 +189,33 @@ ${COMMON}
 Example, the little roof over the barometer case:
   mouldwright hip --slope 35 --run 120 --picture roof.svg
 `,
+  light: `mouldwright light SECTION.svg|SECTION.dxf|JOB.json
+
+How a run of moulding will be seen from the front: which parts of its face lie in the light,
+which are turned from it, which lie in the shadow of another part, and how wide each shows.
+
+  --height 45          of the light above level, as drawn on the end of a level run; from below
+                       as --height=-20. 45 and 45 are the drawing board's: a shadow is as deep
+                       as what casts it stands out
+  --direction 45       of the lamp in plan, from straight in front to the left; from the right
+                       as --direction=-45
+  --ambient 25         percent of the light that comes from the whole room; 25 unless said
+  --run level|upright  a cornice or plinth runs level, a pilaster upright; level unless said
+  --first gauge|far    the edge that hangs uppermost, of an upright run on the left; the gauge
+                       edge unless said
+  --spring 38          how far the back leans from the wall; from the section's own bevels, else
+                       flat against the wall
+  --from wall|ceiling  what the spring is measured from; the wall unless said
+  --against OTHER      a second section in the same light and hung alike, beside the first
+  --stick 42x18 --at 0,0
+                       the stick and the section's place in it, as for plan
+${COMMON}
+
+Examples, for the chart cabinet:
+  mouldwright light cornice.json --picture cornice-light.svg
+  mouldwright light plinth.json --first far --against older-plinth.svg --picture both.svg
+  mouldwright light pilaster.json --run upright --direction 60
+`,
   lengths: `mouldwright lengths JOB.json
 
 JOB.json names the pieces, in runs that meet at their ends, and the sticks at hand with their bad
@@ -268,6 +296,7 @@ export const FIT_COMMANDS = [
   "cornice",
   "rake",
   "hip",
+  "light",
   "lengths",
   "movement",
   "side",

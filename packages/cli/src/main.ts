@@ -11,6 +11,7 @@ import { HIP_OPTIONS, hipCommand } from "./hip-command.ts";
 import { HOPPER_OPTIONS, hopperCommand } from "./hopper-command.ts";
 import { type Io, processIo } from "./io.ts";
 import { LENGTHS_OPTIONS, lengthsCommand } from "./lengths-command.ts";
+import { LIGHT_OPTIONS, lightCommand } from "./light-command.ts";
 import { MITRE_OPTIONS, mitreCommand } from "./mitre-command.ts";
 import { MOISTURE_OPTIONS, moistureCommand } from "./moisture-command.ts";
 import { MOVEMENT_OPTIONS, movementCommand } from "./movement-command.ts";
@@ -69,6 +70,7 @@ const RUN: Readonly<
   cornice: { options: CORNICE_OPTIONS, run: corniceCommand },
   rake: { options: RAKE_OPTIONS, run: rakeCommand },
   hip: { options: HIP_OPTIONS, run: hipCommand },
+  light: { options: LIGHT_OPTIONS, run: lightCommand },
   lengths: { options: LENGTHS_OPTIONS, run: lengthsCommand },
   movement: { options: MOVEMENT_OPTIONS, run: movementCommand },
   side: { options: SIDE_OPTIONS, run: sideCommand },

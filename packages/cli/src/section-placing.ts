@@ -24,14 +24,18 @@ const SQUARE_DEG = 90;
  * `--wall gauge|far`: the edge at the wall, the far one unless said. `--spring`: as on the mitre; without it the
  * spring of the bevel at that edge, else what the other bevel leaves of a right angle, else flat against the wall.
  */
-export function readPlacing({ given }: Command, section: Section): Outcome<FoundPlacing> {
-  const wall = readChoice(given, "wall", ["gauge", "far"]);
+export function readPlacing(command: Command, section: Section): Outcome<FoundPlacing> {
+  const wall = readChoice(command.given, "wall", ["gauge", "far"]);
   if (!wall.ok) return wall;
+  return readSpring(command, section, wall.value === "gauge" ? "gauge edge" : "far edge");
+}
+
+/** `--spring` and `--from` alone, for a moulding whose edge at the wall is known. */
+export function readSpring({ given }: Command, section: Section, wallEdge: WallEdge): Outcome<FoundPlacing> {
   const from = readChoice(given, "from", ["wall", "ceiling"]);
   if (!from.ok) return from;
   const asked = readAngle(given, "spring");
   if (!asked.ok) return asked;
-  const wallEdge: WallEdge = wall.value === "gauge" ? "gauge edge" : "far edge";
   if (asked.value !== undefined) {
     const spring = springFrom(from.value ?? "wall", asked.value);
     if (!spring.ok) return spring;

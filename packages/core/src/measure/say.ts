@@ -11,6 +11,7 @@ import { fitTroubles } from "./say/fit.ts";
 import { internalTroubles } from "./say/internal.ts";
 import { lengthTroubles } from "./say/length.ts";
 import { lengthsTroubles } from "./say/lengths.ts";
+import { lightTroubles } from "./say/light.ts";
 import { planTroubles } from "./say/plan.ts";
 import { sectionTroubles } from "./say/section.ts";
 import { sheetTroubles } from "./say/sheets.ts";
@@ -34,6 +35,7 @@ export const CATALOGUES = [
   lengthsTroubles,
   stickTroubles,
   sheetTroubles,
+  lightTroubles,
 ] as const;
 
 type AllTroubles = typeof internalTroubles &
@@ -47,7 +49,8 @@ type AllTroubles = typeof internalTroubles &
   typeof fitTroubles &
   typeof lengthsTroubles &
   typeof stickTroubles &
-  typeof sheetTroubles;
+  typeof sheetTroubles &
+  typeof lightTroubles;
 
 export type TroubleCode = keyof AllTroubles & string;
 

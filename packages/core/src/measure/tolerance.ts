@@ -146,3 +146,6 @@ export const CORNER_NOISE_MM = 0.005;
 
 /** A line that leaves the arc it may stand for by more than this is a facet, mm: half of what a face may be off anyway. */
 export const CHORD_SAGITTA_MM = 0.1;
+
+/** A face that the light meets at a smaller sine than this is grazed: no eye tells it from one turned away, no unit. */
+export const GRAZING_RATIO = 1e-9;

@@ -5,6 +5,7 @@ export type { FitPictureOptions } from "./fit-page.ts";
 export { drawFrame, type FrameSizes } from "./frame-picture.ts";
 export { drawHip, type HipSaid } from "./hip-picture.ts";
 export { drawHopper } from "./hopper-picture.ts";
+export { drawLight, hangingWords, type LitVersion, lampWords } from "./light-picture.ts";
 export { drawMitre } from "./mitre-picture.ts";
 export { drawMoisture, drawMovement, type SeasonSaid } from "./movement-picture.ts";
 export { drawRake, drawRakePoint } from "./rake-picture.ts";
