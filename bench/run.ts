@@ -103,7 +103,12 @@ function measureExample(example: Example): readonly string[] {
 function measureReplanning(name: string): readonly string[] {
   const { job, section, shelf } = readExample(name);
   const moved = movedSections(section, REPLANS);
-  const took = timed((run) => planSection(planRequestOf(job, moved[run % moved.length] ?? section, shelf)), {
+  // As while a drawing is dragged: the order is not held against others until the finger lifts.
+  const quick = (run: number) => ({
+    ...planRequestOf(job, moved[run % moved.length] ?? section, shelf),
+    quick: true,
+  });
+  const took = timed((run) => planSection(quick(run)), {
     warmUps: 1,
     runs: REPLANS,
     budgetMs: REPLAN_BUDGET_MS,
@@ -206,7 +211,7 @@ print("Examples: medians; the second route's time as a multiple of the re-cut's"
   ],
   ...exampleNames().map((name) => measureExample(readExample(name))),
 ]);
-print("Planned again, one vertex moved by 0.1 mm", [
+print("Planned again as while dragging (quick), one vertex moved by 0.1 mm", [
   ["example", "times", "median ms", "95 in 100 below, ms"],
   ...REPLANNED.map(measureReplanning),
 ]);

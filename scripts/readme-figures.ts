@@ -27,7 +27,7 @@ function measured({ at, machine, node, yardstickMs, figures }: BenchResult): str
         `| ${name} | ${ms(`plan ${name}`)} | ${named.get(`plan ${name}`)?.yardsticks.toFixed(1) ?? ""} | ${ms(`re-cut ${name}`)} | ${timesOf(named, name)} |`,
     ),
     "",
-    "| one vertex moved by 0.1 mm, planned again | times | median | 95 in 100 below |",
+    "| one vertex moved by 0.1 mm, planned again as while dragging (`quick`) | times | median | 95 in 100 below |",
     "|---|---:|---:|---:|",
     ...replanned.map(
       ({ name, runs, medianMs, p95Ms }) =>

@@ -37,6 +37,18 @@ describe.each(CHART_CABINET)("the chart cabinet's $name", (spec) => {
   });
 });
 
+describe("a quick plan", () => {
+  test("holds as any other, claims no more than the best found, and costs no less than the whole search's", () => {
+    for (const spec of CHART_CABINET) {
+      const request = { section: sectionOf(spec), shelf: WHOLE_SHELF };
+      const quick = held(planSection({ ...request, quick: true }));
+      expect(recutPlan(quick).findings).toEqual([]);
+      expect(quick.standing).toBe("best found");
+      expect(quick.cuts.length).toBeGreaterThanOrEqual(held(planSection(request)).cuts.length);
+    }
+  });
+});
+
 describe("a plan of one step", () => {
   const plan = planOf(drawnSection(40, 20, STEP), shelfOf(rebate(12)));
 

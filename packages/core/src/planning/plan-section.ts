@@ -62,13 +62,13 @@ export function* planSteps(request: PlanRequest): Generator<PlanProgress, Outcom
   }
   const asked = askedWay(request.ways);
   const chosen = takenWay(found, asked);
-  yield progress("holding the order against others");
-  const taken = withLeastOrder(chosen);
+  if (!request.quick) yield progress("holding the order against others");
+  const taken = request.quick ? chosen : withLeastOrder(chosen);
   yield progress("proving every cut");
   const standing = { taken, found: found.map((way) => (way === chosen ? taken : way)), asked };
   const proven = provenPlan({ ...request, shelf }, standing);
   let plan = proven.plan;
-  if (plan.uncut.length > 0) {
+  if (plan.uncut.length > 0 && !request.quick) {
     yield progress("looking for what would cure the rest");
     plan = yield* counted(advised({ ...request, shelf }, proven));
   }

@@ -39,6 +39,11 @@ export interface PlanRequest {
   readonly missSide?: MissSide;
   /** Ways of working to compare; flat alone unless the section has spring bevels to saw, then all. */
   readonly ways?: readonly Way[];
+  /**
+   * Set while a drawing is being dragged: the first order found is proven cut by cut as ever, but it is not held against
+   * other orders, and no cure is looked for.
+   */
+  readonly quick?: boolean;
   /** Whether to look, for a plan of many settings, for the one plane that would save most cuts: some plans more. */
   readonly advise?: boolean;
   /** The stick as it stands, where some of it is cut already: its section in the stick's frame. */
