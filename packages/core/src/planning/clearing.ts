@@ -3,13 +3,12 @@
  * is taken away step by step, each time the cut that brings it nearest to being allowed.
  */
 import type { Region } from "../curve/index.ts";
-import { isFlatKind } from "../cutting/index.ts";
 import { SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
 import { reliefsAt } from "./relief.ts";
 import { roughingPool } from "./roughing.ts";
-import { LEAST_TAKE_MM2, type TriedCut, tryCut } from "./try-cut.ts";
+import { LEAST_TAKE_MM2, sinksAslant, type TriedCut, tryCut } from "./try-cut.ts";
 
 /** More cuts than this for the room of one curve is no way to make it. */
 const MOST_CUTS = 3;
@@ -66,12 +65,7 @@ const LEAST_GAIN_MM = 0.05;
 function mayBeMade(bench: Bench, cut: TriedCut): boolean {
   if (cut.draft.kind !== "plane" || cut.takesMm2 < LEAST_TAKE_MM2) return false;
   if (cut.refusals.length > 0 || cut.guide?.kind === "batten") return false;
-  // A leaning flat plane takes arrises off; sunk aslant into solid wood it has nothing to run on.
-  const plunges =
-    isFlatKind(cut.draft.tool.plane.kind) &&
-    Math.abs(firstLeanDeg(cut.draft)) > 1 &&
-    Math.max(...cut.wallMm) > bench.limits.guideWallMm;
-  return !plunges;
+  return !sinksAslant(bench, cut);
 }
 
 /**

@@ -18,6 +18,7 @@ import {
 import { type Bench, sidesFromGauge } from "./bench.ts";
 import { endsInPlace, type PlaneDraft } from "./draft-cut.ts";
 import { MOST_FREE_LEAN_DEG } from "./leans.ts";
+import { hangsClear } from "./seen.ts";
 
 export type Guide =
   | { readonly kind: "edge"; readonly edge: Edge; readonly fenceMm: number }
@@ -46,7 +47,9 @@ export function guidedRuns(
   draft: PlaneDraft,
 ): { readonly runs: readonly Run[]; readonly guide: Guide } {
   const ordered: Run[] = [];
-  let left = [...draft.runs];
+  // A setting that hangs clear of the wood is none, and lends the others no edge.
+  const idle = draft.runs.filter((run) => hangsClear(before, draft, run[0]));
+  let left = draft.runs.filter((run) => !idle.includes(run));
   let wood = before;
   let first: Guide | null = null;
   while (left.length > 0) {
@@ -67,7 +70,7 @@ export function guidedRuns(
     if (left.length > 0)
       wood = cutAway(wood, stripOf(draft.tool.sole.chain, next.run[0], bench.sweepOptions));
   }
-  return { runs: ordered, guide: first ?? { kind: "batten" } };
+  return { runs: [...ordered, ...idle], guide: first ?? { kind: "batten" } };
 }
 
 function guideAt(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): Guide {

@@ -3,7 +3,6 @@
  * it stands holds it nowhere.
  */
 import { extentsOf, type Region } from "../curve/index.ts";
-import { isFlatKind } from "../cutting/index.ts";
 import { SAME_SCORE, SEARCH_FLATTEN_MM } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { clearedFor } from "./clearing.ts";
@@ -11,7 +10,15 @@ import { rockedWithin } from "./curves.ts";
 import { firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
 import { evenedArrises, reliefEnd, reliefsAt, seatMakers } from "./relief.ts";
 import { roughingPool, stepsBesideEnd } from "./roughing.ts";
-import { isCurved, LEAST_TAKE_MM2, type Refusal, seatedOn, type TriedCut, tryCut } from "./try-cut.ts";
+import {
+  isCurved,
+  LEAST_TAKE_MM2,
+  type Refusal,
+  seatedOn,
+  sinksAslant,
+  type TriedCut,
+  tryCut,
+} from "./try-cut.ts";
 
 /** A rock is drawn in from the side that would leave too much wall, in steps of this, as long as it helps, degrees. */
 const DRAW_IN_DEG = 5;
@@ -257,9 +264,7 @@ function seatAfter(
   for (const cut of set) {
     const tried = tryCut(bench, wood, cut);
     if (tried.refusals.length > 0 || tried.guide?.kind === "batten") return null;
-    const lean = Math.abs(firstLeanDeg(cut));
-    if (isFlatKind(cut.tool.plane.kind) && lean > 1 && Math.max(...tried.wallMm) > bench.limits.guideWallMm)
-      return null;
+    if (sinksAslant(bench, tried)) return null;
     if (tried.takesMm2 < LEAST_TAKE_MM2) continue;
     made.push(tried);
     wood = tried.after;

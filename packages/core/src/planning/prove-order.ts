@@ -8,18 +8,18 @@
  * left (Likhachev, Gordon, Thrun, ARA*, NIPS 2003).
  */
 import { difference, type Region, regionAreaMm2 } from "../curve/index.ts";
-import { cutAway, isFlatKind, leanDeg } from "../cutting/index.ts";
+import { cutAway, leanDeg } from "../cutting/index.ts";
 import { bug, SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { CheapestFirst } from "./cheapest-first.ts";
-import { type Draft, firstLeanDeg, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
+import { type Draft, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
 import { costOf, planeId } from "./order.ts";
 import { leastRest, type Open, openAfter, type Witness, witnessesOf } from "./order-bound.ts";
 import { curveAfter, NO_CURVE, stepCost, wholeCost } from "./order-cost.ts";
 import { type Removals, removalsOf } from "./order-removals.ts";
 import type { Found } from "./search.ts";
 import { makeAll, SAME_LEFT_MM2, type Sequence } from "./sequence.ts";
-import { isCurved, LEAST_TAKE_MM2, type TriedCut, tryCut } from "./try-cut.ts";
+import { isCurved, LEAST_TAKE_MM2, sinksAslant, type TriedCut, tryCut } from "./try-cut.ts";
 
 export interface Proven {
   /** The cheapest order found; the one given where none is cheaper. */
@@ -234,12 +234,11 @@ function keyOf({ made, last, lastCurve }: State): string {
 }
 
 /** No rule refuses it; and a cut that only helps has something to run on and is not sunk aslant into solid wood. */
-function isAllowed(bench: Bench, { draft, guide, refusals, wallMm }: TriedCut): boolean {
+function isAllowed(bench: Bench, cut: TriedCut): boolean {
+  const { draft, guide, refusals } = cut;
   if (refusals.length > 0) return false;
   if (draft.kind !== "plane" || draft.purpose === "shape" || isCurved(draft)) return true;
-  if (guide?.kind === "batten") return false;
-  const isAslant = isFlatKind(draft.tool.plane.kind) && Math.abs(firstLeanDeg(draft)) > 1;
-  return !(isAslant && Math.max(...wallMm) > bench.limits.guideWallMm);
+  return guide?.kind !== "batten" && !sinksAslant(bench, cut);
 }
 
 /** What one cut costs wherever it stands in an order: its setting, and its least lean. */

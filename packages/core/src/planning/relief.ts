@@ -7,7 +7,8 @@ import { leanDeg, type Pose, restOn, turned, turnOf } from "../cutting/index.ts"
 import { OVERCUT_MM, SAME_LEAN_DEG, SAME_POINT_MM, toDeg } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { endsInPlace, type PlaneDraft, planeDraft, poseAt, type SharedLine, tidy } from "./draft-cut.ts";
-import { seenAt, tryCut } from "./try-cut.ts";
+import { seenAt } from "./seen.ts";
+import { tryCut } from "./try-cut.ts";
 import { uprightTiltDeg } from "./turning.ts";
 
 /** Lowest legal place of a tool at a shift across, leaving room above arcs; null where it would hang in the air. */

@@ -8,7 +8,7 @@ import { DRAWING_NOISE_MM, OVERCUT_MM, SAME_SCORE } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { type PlaneDraft, planeDraft, poseAt, tidy } from "./draft-cut.ts";
 import { MOST_FREE_LEAN_DEG } from "./leans.ts";
-import { tryCut } from "./try-cut.ts";
+import { sinksAslant, tryCut } from "./try-cut.ts";
 import { cantFor, uprightTiltDeg } from "./turning.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
 
@@ -49,9 +49,7 @@ export function roughingCuts(
       const tried = tryCut(bench, before, draft);
       entry.mostScore = roughingScore(bench, draft, tried.takesMm2, arcs);
       if (tried.takesMm2 < least || tried.refusals.length > 0 || tried.guide?.kind === "batten") continue;
-      // A leaning flat plane takes arrises off; sunk aslant into solid wood it has nothing to run on.
-      if (leanOf(draft) > 1 && Math.max(...tried.wallMm) > bench.limits.guideWallMm) continue;
-      if (leanOf(draft) > MOST_FREE_LEAN_DEG) continue;
+      if (sinksAslant(bench, tried) || leanOf(draft) > MOST_FREE_LEAN_DEG) continue;
       const score = entry.mostScore;
       const isBetter =
         !best || score > best.score + SAME_SCORE || (score > best.score - SAME_SCORE && place < best.place);

@@ -9,15 +9,10 @@ import {
   isFlatKind,
   leanDeg,
   type Pose,
-  type Profile,
   partedOffMm2,
-  profileOf,
   type Run,
-  restOn,
   type Seat,
   seatOn,
-  turned,
-  turnOf,
   type UncutRule,
   wallsOfCut,
 } from "../cutting/index.ts";
@@ -25,9 +20,10 @@ import { AREA_AGREEMENT_MM2, OVERCUT_MM } from "../measure/index.ts";
 import { wallAllowanceMm } from "../shelf/index.ts";
 import type { Bench } from "./bench.ts";
 import { poseOnArc, rockRun } from "./curves.ts";
-import { areaOf, type Draft, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
+import { areaOf, type Draft, firstLeanDeg, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
 import { type Guide, guidedRuns } from "./guide.ts";
 import { MOST_FREE_LEAN_DEG } from "./leans.ts";
+import { hangsClear, seenAt } from "./seen.ts";
 
 /** Why a cut is not made: the rule, with the figures a sentence needs. */
 export interface Refusal {
@@ -92,15 +88,9 @@ function workedInOrder(draft: PlaneDraft, runs: readonly Run[]): PlaneDraft {
   return runs === draft.runs ? draft : { ...draft, runs, cut: { ...draft.cut, runs } };
 }
 
-/** Whether a cut of single poses hangs clear of the wood: much quicker told than by making it. */
+/** Whether a cut of single poses hangs clear of the wood. */
 function meetsNothing(before: Region, draft: PlaneDraft): boolean {
-  return draft.runs.every((run) => {
-    if (run.length > 1) return false;
-    const pose = run[0];
-    const at = turned(turnOf(pose[2]), { x: pose[0], y: pose[1] });
-    const rest = restOn(seenAt(before, pose[2]), draft.cut.shape, at.x, { enoughAboveMm: at.y });
-    return rest === null || rest.heightMm <= at.y;
-  });
+  return draft.runs.every((run) => run.length === 1 && hangsClear(before, draft, run[0]));
 }
 
 function idle(draft: Draft, before: Region): TriedCut {
@@ -116,15 +106,14 @@ function idle(draft: Draft, before: Region): TriedCut {
   };
 }
 
-const SEEN = new WeakMap<Region, Map<number, Profile>>();
-
-/** The wood seen by a plane of this tilt; the same wood at the same tilt is turned once. */
-export function seenAt(wood: Region, tiltDeg: number): Profile {
-  const known = SEEN.get(wood) ?? new Map<number, Profile>();
-  SEEN.set(wood, known);
-  const profile = known.get(tiltDeg) ?? profileOf(wood, tiltDeg);
-  known.set(tiltDeg, profile);
-  return profile;
+/** Whether a leaning flat plane would be sunk aslant into solid wood, where it has nothing to run on. */
+export function sinksAslant(bench: Bench, { draft, wallMm }: TriedCut): boolean {
+  return (
+    draft.kind === "plane" &&
+    isFlatKind(draft.tool.plane.kind) &&
+    Math.abs(firstLeanDeg(draft)) > 1 &&
+    Math.max(...wallMm) > bench.limits.guideWallMm
+  );
 }
 
 export function isCurved(draft: PlaneDraft): boolean {
