@@ -3,7 +3,7 @@
 const { floors, exceptions } = require("./scripts/floors.json");
 
 const CORE = "^packages/core/src/";
-const TESTS = "\\.(test|bench)\\.ts$|/testing/";
+const TESTS = "\\.(test|bench)\\.tsx?$|/testing/";
 
 /** Folders that `folder` may not import: its own floor and those above, itself and the exceptions apart. */
 function forbiddenFor(folder) {
@@ -107,7 +107,7 @@ module.exports = {
     enhancedResolveOptions: {
       exportsFields: ["exports"],
       conditionNames: ["import", "types", "node", "default"],
-      extensions: [".ts", ".mjs", ".js", ".cjs", ".json"],
+      extensions: [".ts", ".tsx", ".mjs", ".js", ".cjs", ".json"],
     },
   },
 };

@@ -2,7 +2,7 @@ import { defineConfig } from "vitest/config";
 
 export default defineConfig({
   test: {
-    include: ["packages/**/*.test.ts", "checks/**/*.test.ts", "tests/**/*.test.ts"],
+    include: ["packages/**/*.test.{ts,tsx}", "checks/**/*.test.ts", "tests/**/*.test.ts"],
     pool: "threads",
     // Left to itself one core stays idle: of two that is half.
     maxWorkers: "100%",

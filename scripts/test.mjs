@@ -100,6 +100,8 @@ const QUICK_GATES = [
   ["types of the tests", typeGate("packages/core/tsconfig.test.json")],
   ["types of the PDF writer", typeGate("packages/pdf")],
   ["types of the command line", typeGate("packages/cli")],
+  ["types of the app", typeGate("packages/app")],
+  ["types of the app's workers", typeGate("packages/app/tsconfig.worker.json")],
   [
     "floors",
     [
@@ -110,6 +112,7 @@ const QUICK_GATES = [
       "packages/core/src",
       "packages/pdf/src",
       "packages/cli/src",
+      "packages/app/src",
     ],
   ],
 ];

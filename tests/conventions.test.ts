@@ -13,10 +13,10 @@ interface Source {
 }
 
 /** The shipped sources of the core and of its faces, parsed; tests and their helpers left out. */
-const sources: readonly Source[] = ["core", "pdf", "cli"].flatMap((name) => {
+const sources: readonly Source[] = ["core", "pdf", "cli", "app"].flatMap((name) => {
   const folder = join(ROOT, "packages", name, "src");
   return readdirSync(folder, { recursive: true, encoding: "utf8" })
-    .filter((file) => file.endsWith(".ts") && !/\.(test|bench)\.ts$|(^|[\\/])testing[\\/]/.test(file))
+    .filter((file) => /\.tsx?$/.test(file) && !/\.(test|bench)\.tsx?$|(^|[\\/])testing[\\/]/.test(file))
     .map((file) => ({
       path: relative(ROOT, join(folder, file)).replaceAll("\\", "/"),
       tree: ts.createSourceFile(file, readFileSync(join(folder, file), "utf8"), ts.ScriptTarget.ES2022, true),

@@ -8,6 +8,9 @@ import { closedObject } from "../cutting/index.ts";
 import { LEAST_PIECE_MM } from "../measure/index.ts";
 import type { BackSpec, PartSpec } from "../section/index.ts";
 import { shelfFileSchema } from "../shelf/index.ts";
+import { lightSchema } from "./light-schema.ts";
+import { sheetsSchema } from "./sheets-schema.ts";
+import { ticksSchema } from "./ticks-schema.ts";
 import { handSchema, INCH_STEPS, waySchema, workingSchema } from "./way-schema.ts";
 
 export const JOB_FORMAT = "mouldwright/job";
@@ -181,6 +184,9 @@ export const jobSchema = closedObject({
     .union(INCH_STEPS.map((step) => z.literal(step)))
     .optional()
     .describe("finest division of the maker's inch rule; 32 if absent"),
+  ticks: ticksSchema.optional(),
+  light: lightSchema.optional(),
+  sheets: sheetsSchema.optional(),
 });
 
 /** A job as its file holds it. */

@@ -1,0 +1,33 @@
+/** Lengths and angles as the maker reads them, in the job's unit. */
+import type { Job } from "mouldwright/job";
+import { formatDeg, formatExactLength, formatLength, type LengthFormat } from "mouldwright/measure";
+import { useMemo } from "react";
+import { useShownJob } from "../bench/job-on-bench.ts";
+
+export interface LengthWords {
+  readonly unit: "mm" | "in";
+  /** To the step of the maker's rule: `1⅜″`, `9.5 mm`. */
+  readonly length: (lengthMm: number) => string;
+  /** To three decimals of a millimetre: on demand. */
+  readonly exact: (lengthMm: number) => string;
+  /** As it may be typed into a field: without light and full. */
+  readonly typed: (lengthMm: number) => string;
+  readonly degrees: (angleDeg: number, stepDeg?: 1 | 0.5 | 0.25 | 0.1) => string;
+}
+
+export function lengthWordsOf(job: Pick<Job, "unit" | "inchStep">): LengthWords {
+  const unit = job.unit ?? "mm";
+  const format: LengthFormat = { unit, ...(job.inchStep === undefined ? {} : { denominator: job.inchStep }) };
+  return {
+    unit,
+    length: (lengthMm) => formatLength(lengthMm, format),
+    exact: (lengthMm) => formatExactLength(lengthMm, { unit }),
+    typed: (lengthMm) => formatLength(lengthMm, { ...format, sides: "none" }),
+    degrees: (angleDeg, stepDeg = 1) => formatDeg(angleDeg, { stepDeg }),
+  };
+}
+
+export function useLengthWords(): LengthWords {
+  const { unit, inchStep } = useShownJob();
+  return useMemo(() => lengthWordsOf({ unit, inchStep }), [unit, inchStep]);
+}

@@ -1,0 +1,3 @@
+export function SavedWords() {
+  return <p className="saved-words" aria-live="polite" />;
+}

@@ -1,0 +1,26 @@
+import { StrictMode } from "react";
+import { createRoot } from "react-dom/client";
+import { config } from "zod";
+import { showTheme } from "./common/theme.ts";
+import { keepPlanning } from "./planner/plan-on-bench.ts";
+import { Frame } from "./shell/frame.tsx";
+import { openLastJob } from "./shell/open-last-job.ts";
+import "./styles/theme.css";
+import "./styles/base.css";
+import "./styles/frame.css";
+import "./styles/widgets.css";
+
+// The policy of the page forbids code made from text, which the schemas would try first.
+config({ jitless: true });
+
+showTheme();
+
+const room = document.getElementById("room");
+if (room !== null) {
+  createRoot(room).render(
+    <StrictMode>
+      <Frame />
+    </StrictMode>,
+  );
+  void openLastJob().then(() => keepPlanning());
+}

@@ -1,0 +1,119 @@
+/**
+ * The plan of the job on the bench. While a new one is made the old one stays and is marked as old; what is dragged is
+ * planned quickly, and again in full when the finger lifts.
+ */
+import type { ComputedJob, Job } from "mouldwright/job";
+import type { Trouble } from "mouldwright/measure";
+import { create } from "zustand";
+import { useBench } from "../bench/job-on-bench.ts";
+import type { FromPlanner } from "./messages.ts";
+import { startPlanner } from "./planner.ts";
+
+export interface PlanOnBench {
+  /** The newest plan there is; null before the first. */
+  readonly computed: ComputedJob | null;
+  /** The job that it was made for. */
+  readonly of: Job | null;
+  readonly warnings: readonly Trouble[];
+  /** Why the shown job has no plan; empty when it has one or one is being made. */
+  readonly troubles: readonly Trouble[];
+  readonly isPlanning: boolean;
+  /** How far the plan under way has come, and what is being done. */
+  readonly doneRatio: number;
+  readonly says: string;
+}
+
+const NOTHING_YET: PlanOnBench = {
+  computed: null,
+  of: null,
+  warnings: [],
+  troubles: [],
+  isPlanning: false,
+  doneRatio: 0,
+  says: "",
+};
+
+export const usePlan = create<PlanOnBench>()(() => NOTHING_YET);
+
+/** True while the plan on show was made for another state of the job than the one on show. */
+export function usePlanIsOld(): boolean {
+  const of = usePlan((plan) => plan.of);
+  const shown = useBench((bench) => bench.draft ?? bench.job);
+  return of !== null && of !== shown;
+}
+
+/** Plans whenever what the plan hangs on has changed. Called once, at the start. */
+export function keepPlanning(): () => void {
+  let asked: Job | null = null;
+  let askedOfJobId = "";
+  let wasQuick = false;
+  const planner = startPlanner((answer) => take(answer, asked));
+  const ask = (): void => {
+    const { draft, job, jobId } = useBench.getState();
+    const shown = draft ?? job;
+    if (jobId === "") return;
+    const isQuick = draft !== null;
+    // What was dragged is planned again in full when it is lifted, though nothing of it has changed.
+    if (shown === asked && (isQuick || !wasQuick)) return;
+    if (askedOfJobId !== jobId) usePlan.setState(NOTHING_YET);
+    if (
+      asked !== null &&
+      shown !== asked &&
+      !isQuick &&
+      !wasQuick &&
+      askedOfJobId === jobId &&
+      isSameWork(asked, shown)
+    ) {
+      // Notes, ticks and the like change nothing at the bench: the plan stands for the new job as it is.
+      const { of } = usePlan.getState();
+      if (of === asked) {
+        asked = shown;
+        usePlan.setState({ of: shown });
+        return;
+      }
+    }
+    asked = shown;
+    askedOfJobId = jobId;
+    wasQuick = isQuick;
+    usePlan.setState({ isPlanning: true, doneRatio: 0, says: "" });
+    planner.ask(shown, { quick: isQuick });
+  };
+  const leave = useBench.subscribe(ask);
+  ask();
+  return () => {
+    leave();
+    planner.close();
+  };
+}
+
+/** Whether two states of a job ask the planner for the same. */
+export function isSameWork(one: Job, other: Job): boolean {
+  return PLANNED_FROM.every((key) => one[key] === other[key]);
+}
+
+const PLANNED_FROM = [
+  "name",
+  "unit",
+  "section",
+  "stick",
+  "shelf",
+  "way",
+  "working",
+  "hand",
+  "inchStep",
+] as const satisfies readonly (keyof Job)[];
+
+function take(answer: FromPlanner, of: Job | null): void {
+  switch (answer.kind) {
+    case "progress":
+      usePlan.setState({ doneRatio: answer.doneRatio, says: answer.says });
+      return;
+    case "planned": {
+      const { computed, warnings } = answer;
+      usePlan.setState({ computed, of, warnings, troubles: [], isPlanning: false });
+      return;
+    }
+    case "refused":
+      usePlan.setState({ troubles: answer.troubles, isPlanning: false });
+  }
+}

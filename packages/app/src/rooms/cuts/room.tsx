@@ -1,0 +1,3 @@
+export function Content() {
+  return <h1>cuts</h1>;
+}

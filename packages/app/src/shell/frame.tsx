@@ -1,0 +1,59 @@
+/** What stands around every room: the way to the rooms, the job's name, undo and redo, the unit, how the saving goes. */
+import { Suspense } from "react";
+import { I18nProvider } from "react-aria-components";
+import { RoomBoundary } from "./room-boundary.tsx";
+import { RoomIcon } from "./room-icons.tsx";
+import { ROOMS } from "./rooms.ts";
+import { TopBar } from "./top-bar.tsx";
+import { useRoom } from "./where.ts";
+
+export function Frame() {
+  const here = useRoom();
+  const room = ROOMS.find(({ id }) => id === here) ?? ROOMS[0];
+  if (room === undefined) return null;
+  return (
+    <I18nProvider locale="en-GB">
+      <a className="skip" href={`#${here}`} onClick={skipToRoom}>
+        Skip to the room
+      </a>
+      <div className="frame">
+        <TopBar roomName={room.name} />
+        <nav className="rooms" aria-label="Rooms">
+          <ul>
+            {ROOMS.map(({ id, name, short }) => (
+              <li key={id}>
+                <a
+                  className="room-link"
+                  href={`#${id}`}
+                  aria-current={id === here ? "page" : undefined}
+                  aria-label={name}
+                >
+                  <RoomIcon room={id} />
+                  <span className="room-name" aria-hidden="true">
+                    {name}
+                  </span>
+                  <span className="room-short" aria-hidden="true">
+                    {short}
+                  </span>
+                </a>
+              </li>
+            ))}
+          </ul>
+        </nav>
+        <main className={`room room-${here}`} id="room-here" tabIndex={-1} aria-label={room.name}>
+          <RoomBoundary key={here}>
+            <Suspense fallback={<p className="waiting">Opening the room…</p>}>
+              <room.Content />
+            </Suspense>
+          </RoomBoundary>
+        </main>
+      </div>
+    </I18nProvider>
+  );
+}
+
+/** Focus alone: the address keeps naming the room. */
+function skipToRoom(event: React.MouseEvent): void {
+  event.preventDefault();
+  document.getElementById("room-here")?.focus();
+}

@@ -1,0 +1,26 @@
+/**
+ * Where the maker stands: the room is in the address's fragment (`#cuts`), so that the browser's own way back works and a
+ * room can be kept as a bookmark. Other fragments (a shared job) are not rooms and are left to whoever reads them.
+ */
+import { useSyncExternalStore } from "react";
+import { ROOM_IDS, type RoomId } from "./rooms.ts";
+
+export const FIRST_ROOM: RoomId = "section";
+
+function roomHere(): RoomId {
+  const word = location.hash.slice(1);
+  return ROOM_IDS.find((id) => id === word) ?? FIRST_ROOM;
+}
+
+export function useRoom(): RoomId {
+  return useSyncExternalStore(listen, roomHere);
+}
+
+export function goTo(room: RoomId): void {
+  location.hash = room;
+}
+
+function listen(onChange: () => void): () => void {
+  addEventListener("hashchange", onChange);
+  return () => removeEventListener("hashchange", onChange);
+}
