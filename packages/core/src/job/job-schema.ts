@@ -8,6 +8,7 @@ import { closedObject } from "../cutting/index.ts";
 import { LEAST_PIECE_MM } from "../measure/index.ts";
 import type { BackSpec, PartSpec } from "../section/index.ts";
 import { shelfFileSchema } from "../shelf/index.ts";
+import { fitSchema } from "./fit-schema.ts";
 import { lightSchema } from "./light-schema.ts";
 import { sheetsSchema } from "./sheets-schema.ts";
 import { ticksSchema } from "./ticks-schema.ts";
@@ -184,6 +185,7 @@ export const jobSchema = closedObject({
     .union(INCH_STEPS.map((step) => z.literal(step)))
     .optional()
     .describe("finest division of the maker's inch rule; 32 if absent"),
+  fit: fitSchema.optional(),
   ticks: ticksSchema.optional(),
   light: lightSchema.optional(),
   sheets: sheetsSchema.optional(),

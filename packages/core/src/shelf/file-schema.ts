@@ -14,7 +14,11 @@ const length = z
   .describe("a number in the file's unit, or text such as 1/2 in");
 const angleDeg = z.number().describe("degrees");
 const hand = z.enum(["left", "right"]).describe("side of the upright wall, looking along the stroke");
-const named = { id: z.string().optional(), name: z.string().optional() };
+const named = {
+  id: z.string().optional(),
+  name: z.string().optional(),
+  note: z.string().optional().describe("what the maker wants to remember about it"),
+};
 
 const vertex = z.union([z.tuple([z.number(), z.number()]), z.tuple([z.number(), z.number(), z.number()])]);
 

@@ -47,6 +47,7 @@ export const MOST_TROUBLES = 20;
 
 const LONGEST_ID = 60;
 const LONGEST_NAME = 80;
+const LONGEST_NOTE = 500;
 const ID = /^[\p{L}\p{N}][\p{L}\p{M}\p{N} ._/+⁄-]*$/u;
 
 /** Keys whose value is a length; those in `MAY_BE_NOUGHT` may be 0. */
@@ -59,6 +60,7 @@ const SHOULDER_KEYS: readonly string[] = ["width", "height"];
 const WANTED: Readonly<Record<string, string>> = {
   id: "a text",
   name: "a text",
+  note: "a text",
   hand: "“left” or “right”",
   cutsWall: "“left”, “right”, “both” or “none”",
   pitch: "an angle in degrees, as a number",
@@ -87,6 +89,8 @@ export function readPlaneEntry(entry: unknown, reading: PlaneReading): ShelfOutc
   const identity = readIdentity(file, sizes.value, reading.at);
   if (!identity.ok) return identity;
   const { id, givenId, name } = identity.value;
+  const note = readNote(file, reading.at);
+  if (!note.ok) return note;
   const built = buildPlane(file, sizes.value, {
     id,
     name,
@@ -95,7 +99,8 @@ export function readPlaneEntry(entry: unknown, reading: PlaneReading): ShelfOutc
     tellIn: reading.tellIn,
   });
   if (!built.ok) return built;
-  const { plane, assumed } = built.value;
+  const { assumed } = built.value;
+  const plane = note.value === "" ? built.value.plane : { ...built.value.plane, note: note.value };
   const warnings = [...sizes.warnings, ...identity.warnings, ...built.warnings];
   return fine({ plane, givenId, assumed, warnings });
 }
@@ -259,6 +264,18 @@ function readIdentity(file: FilePlane, sizes: Sizes, at: string): ShelfOutcome<I
   const isCleaned = file.name !== undefined && !isPrintable(file.name.trim());
   const warnings = isCleaned ? [cataloguedTrouble("shelf-name-cleaned", `${at}.name`, { name })] : [];
   return fine({ id: givenId ?? madeId(file, sizes), givenId, name }, warnings);
+}
+
+/** The note without what cannot be printed; its lines run on. Empty where there is none. */
+function readNote({ note = "" }: FilePlane, at: string): ShelfOutcome<string> {
+  const cleaned = cleanText(note);
+  if (cleaned.length <= LONGEST_NOTE) return fine(cleaned);
+  const facts = {
+    key: "note",
+    wanted: `a note of at most ${LONGEST_NOTE} characters`,
+    found: quoted(cleaned),
+  };
+  return refused(cataloguedTrouble("shelf-wrong-value", `${at}.note`, facts));
 }
 
 /** Words the language itself knows are kept out, since other programs may use ids as keys. */

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { sayTrouble } from "../measure/index.ts";
 import { readShelf } from "./read-shelf.ts";
+import { planeEntry, shelfFile } from "./shelf-entry.ts";
 import type { ShelfTrouble } from "./shelf-trouble.ts";
 import type { Plane, Shelf } from "./types.ts";
 
@@ -169,6 +170,15 @@ describe("made names and ids", () => {
       "hollow-12mm-3",
       "hollow-12mm",
     ]);
+  });
+
+  test("a note stays with its plane, on one line, and goes back into the file", () => {
+    const shelf = shelfOf(file([{ ...HOLLOW, note: "boxed;\n iron  new" }, HOLLOW]));
+    expect(shelf.planes.map(({ note }) => note)).toEqual(["boxed; iron new", undefined]);
+    expect(shelfFile(shelf).planes.map(({ note }) => note)).toEqual(["boxed; iron new", undefined]);
+    expect(planeEntry(shelf.planes[0]!)).not.toHaveProperty("note");
+    expect(troubleWith({ ...HOLLOW, note: "x".repeat(501) }).where).toBe("planes[0].note");
+    expect(troubleWith({ ...HOLLOW, note: 7 }).code).toBe("shelf-wrong-value");
   });
 
   test("unseen characters are left out of a name, with a warning", () => {

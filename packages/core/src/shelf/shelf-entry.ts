@@ -23,8 +23,13 @@ export function planeEntry(plane: Plane): ShelfEntry {
  */
 export function shelfFile(shelf: Shelf): ShelfFile {
   // The entries are the schema's own form, key for key; the property test in shelf.prop.test.ts holds that.
-  const planes = shelf.planes.map(planeEntry) as unknown as ShelfFile["planes"];
+  const planes = shelf.planes.map(keptEntry) as unknown as ShelfFile["planes"];
   return { format: SHELF_FORMAT, version: SHELF_VERSION, unit: "mm", planes };
+}
+
+/** As it is kept on a shelf, with its note: a plan's cuts have no use for that. */
+function keptEntry(plane: Plane): ShelfEntry {
+  return plane.note === undefined ? planeEntry(plane) : { ...planeEntry(plane), note: plane.note };
 }
 
 function sizesOf(plane: Plane): Readonly<Record<string, unknown>> {

@@ -18,6 +18,7 @@ const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: und
 const named = {
   id: maybe(fc.constantFrom("a", "b", "c", "d")),
   name: maybe(fc.constantFrom("old", "½ in", "x y")),
+  note: maybe(fc.constantFrom("boxed", "set “fine” for ½ in")),
 };
 
 /** Half the widths lie exactly on, or a hair beside, the arcs where formulas turn: 60°, the half circle. */

@@ -9,6 +9,8 @@ interface PlaneBase {
   readonly id: string;
   /** What the maker calls it, e.g. `3/8 in hollow`. */
   readonly name: string;
+  /** What the maker wants to remember about it; nothing is reckoned from it. */
+  readonly note?: string;
 }
 
 /** The body above a small plane's sole, wider than the sole itself. */
