@@ -18,27 +18,36 @@ const ROUNDING_LINES = 3;
  * answer's edge before it is believed.
  */
 export class EdgeBook {
-  private readonly xs: Float64Array;
-  private readonly ys: Float64Array;
-  private readonly sources: Int32Array;
-  private readonly next: Int32Array;
-  private readonly before: Int32Array;
+  private xs = new Float64Array(0);
+  private ys = new Float64Array(0);
+  private sources = new Int32Array(0);
+  private next = new Int32Array(0);
+  private before = new Int32Array(0);
   /** Vertices entered, and the number 0 that none has. */
   private count = 1;
   /** Four vertices of each crossing: the ends of the two edges that cross. */
   private readonly crossings: number[] = [];
   /** Hash table of places: the first vertex of each, then others of the same slot by `sameSlot`. */
-  private slots: Int32Array | undefined;
-  private sameSlot: Int32Array = new Int32Array(0);
+  private slots = new Int32Array(0);
+  private sameSlot = new Int32Array(0);
+  /** How many slots this boolean's table has; 0 until it is built. */
+  private slotCount = 0;
   private hasOneSource = true;
 
-  /** A book for at most so many vertices. */
-  constructor(capacity: number) {
-    this.xs = new Float64Array(capacity + 1);
-    this.ys = new Float64Array(capacity + 1);
-    this.sources = new Int32Array(capacity + 1);
-    this.next = new Int32Array(capacity + 1);
-    this.before = new Int32Array(capacity + 1);
+  /** Empties the book for another boolean, of at most so many vertices. Making room anew for each would cost more than the look-ups. */
+  begin(capacity: number): void {
+    this.count = 1;
+    this.crossings.length = 0;
+    this.slotCount = 0;
+    this.hasOneSource = true;
+    if (this.xs.length > capacity) return;
+    const room = 2 * (capacity + 1);
+    this.xs = new Float64Array(room);
+    this.ys = new Float64Array(room);
+    this.sources = new Int32Array(room);
+    this.next = new Int32Array(room);
+    this.before = new Int32Array(room);
+    this.sameSlot = new Int32Array(room);
   }
 
   /** Enters a ring and writes its vertices' numbers on its points. `sources[i]` belongs to the edge from point i. */
@@ -92,8 +101,8 @@ export class EdgeBook {
 
   /** Offers every edge that starts or ends at a place. */
   private searchAt(x: number, y: number, search: Search): void {
-    const slots = this.slots ?? this.buildSlots();
-    let vertex = slots[slotOf(x, y, slots.length)] as number;
+    if (this.slotCount === 0) this.buildSlots();
+    let vertex = this.slots[slotOf(x, y, this.slotCount)] as number;
     while (vertex !== 0) {
       if (this.xs[vertex] === x && this.ys[vertex] === y) {
         this.offer(vertex, search);
@@ -156,19 +165,18 @@ export class EdgeBook {
     return (x - fromX - t * dx) ** 2 + (y - fromY - t * dy) ** 2;
   }
 
-  private buildSlots(): Int32Array {
+  private buildSlots(): void {
     const count = this.count;
     let size = 16;
     while (size < 2 * count) size *= 2;
-    const slots = new Int32Array(size);
-    this.sameSlot = new Int32Array(count);
+    if (this.slots.length < size) this.slots = new Int32Array(size);
+    else this.slots.fill(0, 0, size);
+    this.slotCount = size;
     for (let vertex = count - 1; vertex >= 1; vertex--) {
       const slot = slotOf(this.xs[vertex] as number, this.ys[vertex] as number, size);
-      this.sameSlot[vertex] = slots[slot] as number;
-      slots[slot] = vertex;
+      this.sameSlot[vertex] = this.slots[slot] as number;
+      this.slots[slot] = vertex;
     }
-    this.slots = slots;
-    return slots;
   }
 }
 

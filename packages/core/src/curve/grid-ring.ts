@@ -14,7 +14,7 @@ export function withoutLevelSpikes<P extends GridPoint>(
   path: P[],
   sources: Int32Array,
 ): { readonly path: P[]; readonly sources: Int32Array } {
-  if (!path.some((_, i) => isTurnedBack(path, i))) return { path, sources };
+  if (!hasTurnedBack(path)) return { path, sources };
   const kept = [...path];
   const keptSources = [...sources];
   // Each turn takes a vertex away, so this ends; taking one can make a spike of its neighbours.
@@ -28,6 +28,11 @@ export function withoutLevelSpikes<P extends GridPoint>(
     kept.splice(at, 1);
     keptSources.splice(at, 1);
   }
+}
+
+function hasTurnedBack(path: readonly GridPoint[]): boolean {
+  for (let i = 0; i < path.length; i++) if (isTurnedBack(path, i)) return true;
+  return false;
 }
 
 function isTurnedBack(path: readonly GridPoint[], at: number): boolean {
@@ -58,7 +63,8 @@ export function cleanRing(
   sources: Int32Array,
   leastEdge: number,
 ): GridRing | undefined {
-  const run = new Run(path.length, leastEdge * leastEdge);
+  const run = RUN;
+  run.begin(path.length, leastEdge * leastEdge);
   for (let i = 0; i < path.length; i++) {
     const vertex = path[i] as GridPoint;
     run.add(vertex.x, vertex.y, sources[i] as number);
@@ -69,18 +75,22 @@ export function cleanRing(
 
 /** The vertices kept so far; adding one may take back those before it. */
 class Run {
-  private readonly xs: Float64Array;
-  private readonly ys: Float64Array;
-  private readonly sources: Int32Array;
-  private readonly leastSquared: number;
+  private xs = new Float64Array(0);
+  private ys = new Float64Array(0);
+  private sources = new Int32Array(0);
+  private leastSquared = 0;
   private start = 0;
   private end = 0;
 
-  constructor(capacity: number, leastSquared: number) {
-    this.xs = new Float64Array(capacity);
-    this.ys = new Float64Array(capacity);
-    this.sources = new Int32Array(capacity);
+  /** Empties it for another polygon of at most so many vertices. */
+  begin(capacity: number, leastSquared: number): void {
+    this.start = 0;
+    this.end = 0;
     this.leastSquared = leastSquared;
+    if (this.xs.length >= capacity) return;
+    this.xs = new Float64Array(2 * capacity);
+    this.ys = new Float64Array(2 * capacity);
+    this.sources = new Int32Array(2 * capacity);
   }
 
   add(x: number, y: number, source: number): void {
@@ -193,3 +203,6 @@ class Run {
     return aside * aside <= ON_LINE * ON_LINE * squared;
   }
 }
+
+/** One for all polygons, begun anew for each: tidying one never tidies another inside it. */
+const RUN = new Run();

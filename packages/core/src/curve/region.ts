@@ -100,11 +100,15 @@ function settle(rings: readonly FlatRing[]): Region {
   return filled.length === 0 ? EMPTY_REGION : booleanOf(ClipType.Union, filled, []);
 }
 
+/** One book for all booleans, begun anew for each: they never run inside one another. */
+const BOOK = new EdgeBook();
+
 function booleanOf(clipType: ClipType, subject: Region, clip: Region): Region {
   const first = subject[0] as FlatRing;
   const originX = originOf(first.xs[0] ?? 0);
   const originY = originOf(first.ys[0] ?? 0);
-  const book = new EdgeBook(vertexCount(subject) + vertexCount(clip));
+  const book = BOOK;
+  book.begin(vertexCount(subject) + vertexCount(clip));
   const clipper = new Clipper64();
   clipper.zCallback = (bottom1, top1, bottom2, top2, crossing) => {
     // At a vertex the library has handed on that vertex's number already; the point may be its own, so leave it.
@@ -212,10 +216,11 @@ function flatRingOfPath(
   }
   const clean = cleanRing(path, sources, LEAST_EDGE_MM * GRID_PER_MM);
   if (clean === undefined) return undefined;
-  const ring = {
-    xs: clean.xs.map((x) => (x + originX) / GRID_PER_MM),
-    ys: clean.ys.map((y) => (y + originY) / GRID_PER_MM),
-    sources: clean.sources,
-  };
+  const { xs, ys } = clean;
+  for (let i = 0; i < xs.length; i++) {
+    xs[i] = ((xs[i] as number) + originX) / GRID_PER_MM;
+    ys[i] = ((ys[i] as number) + originY) / GRID_PER_MM;
+  }
+  const ring = { xs, ys, sources: clean.sources };
   return Math.abs(flatRingAreaMm2(ring)) < LEAST_RING_MM2 ? undefined : ring;
 }

@@ -21,11 +21,14 @@ function largestHanging({ xs, ys }: FlatRing): number {
     swept[i + 1] = swept[i] + xs[i] * ys[j] - xs[j] * ys[i];
   }
   const whole = swept[count];
+  const near = edgesByPlace(xs);
   let most = 0;
   for (let i = 0; i < count; i++) {
     const px = xs[i];
     const py = ys[i];
-    for (let j = 0; j < count; j++) {
+    const place = near.placeOf(px);
+    for (let at = near.starts[place]; at < near.starts[place + 1]; at++) {
+      const j = near.edges[at];
       const k = j + 1 === count ? 0 : j + 1;
       // Most edges lie well to one side.
       if (
@@ -48,6 +51,46 @@ function largestHanging({ xs, ys }: FlatRing): number {
     }
   }
   return most;
+}
+
+interface EdgesByPlace {
+  /** The place across, from 0, that an x falls into. */
+  placeOf(x: number): number;
+  /** The edges of place p are `edges[starts[p]]` up to, not with, `edges[starts[p + 1]]`. */
+  readonly starts: Int32Array;
+  readonly edges: Int32Array;
+}
+
+/** How much further than a thread an edge is entered, so that rounding leaves none out. */
+const ENTERED_BESIDE_MM = 2 * THREAD_MM;
+
+/** A ring's edges by where across they lie, each in every place it comes within a thread of: as many places as edges. */
+function edgesByPlace(xs: Float64Array): EdgesByPlace {
+  const count = xs.length;
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const x of xs) {
+    if (x < low) low = x;
+    if (x > high) high = x;
+  }
+  const perMm = count / Math.max(high - low, ENTERED_BESIDE_MM);
+  const placeOf = (x: number): number => Math.max(0, Math.min(count - 1, Math.floor((x - low) * perMm)));
+  const from = new Int32Array(count);
+  const to = new Int32Array(count);
+  const starts = new Int32Array(count + 1);
+  for (let j = 0; j < count; j++) {
+    const end = xs[j + 1 === count ? 0 : j + 1];
+    from[j] = placeOf(Math.min(xs[j], end) - ENTERED_BESIDE_MM);
+    to[j] = placeOf(Math.max(xs[j], end) + ENTERED_BESIDE_MM);
+    for (let place = from[j]; place <= to[j]; place++) starts[place + 1]++;
+  }
+  for (let place = 0; place < count; place++) starts[place + 1] += starts[place];
+  const edges = new Int32Array(starts[count]);
+  const filled = starts.slice(0, count);
+  for (let j = 0; j < count; j++) {
+    for (let place = from[j]; place <= to[j]; place++) edges[filled[place]++] = j;
+  }
+  return { placeOf, starts, edges };
 }
 
 function distanceToEdge(px: number, py: number, ax: number, ay: number, bx: number, by: number): number {
