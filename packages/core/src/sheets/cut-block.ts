@@ -230,13 +230,15 @@ function sceneLayout({ picture, disc }: Places): SceneLayout {
       fromX: picture.minX + 2,
       toX: sceneRight,
     },
-    enlarged: {
-      centre: [
-        picture.maxX - radiusMm - 1,
-        disc === null ? picture.minY + radiusMm + 1 : disc.maxY - radiusMm - DISC_CAPTION_MM - 2,
-      ],
-      radiusMm,
-    },
+    enlarged: [
+      {
+        centre: [
+          picture.maxX - radiusMm - 1,
+          disc === null ? picture.minY + radiusMm + 1 : disc.maxY - radiusMm - DISC_CAPTION_MM - 2,
+        ],
+        radiusMm,
+      },
+    ],
     uprights: { leftmostMm: picture.minX + 30, rightmostMm: sceneRight - 2 },
   };
 }

@@ -26,7 +26,7 @@ const LAYOUT: SceneLayout = {
   picture: PICTURE,
   stickRoom: { widthMm: 106, flatMm: 55, turnedMm: 66 },
   bench: { centreX: 70, lineY: 115, fromX: 8, toX: 134 },
-  enlarged: { centre: [161, 65], radiusMm: 20 },
+  enlarged: [{ centre: [161, 65], radiusMm: 20 }],
   uprights: { leftmostMm: 38, rightmostMm: 130 },
 };
 

@@ -22,6 +22,9 @@ const BODY_OVER_STICK_MM = 8;
 /** A plane held flatter than this (its axis's rise) is drawn no longer for it. */
 const LEAST_UP_RATIO = 0.7;
 const AXIS_OVER_BODY_MM = 7;
+/** Between a plane's lines and the enlargement. */
+const DISC_CLEAR_MM = 2;
+const LINE_STEP_MM = 2;
 
 /** Where everything of the picture stands on its paper, mm. */
 export interface SceneLayout {
@@ -33,7 +36,8 @@ export interface SceneLayout {
     readonly fromX: number;
     readonly toX: number;
   };
-  readonly enlarged: Disc;
+  /** Places for the round enlargement, in the order they are liked: the first that the plane leaves free is taken. */
+  readonly enlarged: readonly [Disc, ...Disc[]];
   readonly uprights: UprightRoom;
 }
 
@@ -52,7 +56,8 @@ export function cutScene(
   const drawn = drawnPoses(plan, cut, view, picture);
   const poses = { ...drawn, items: keptIn(drawn.items, picture) };
   const waste = wasteExtent(plan, cut, view, firstAxis(cut, view));
-  const close = waste === null ? null : enlargementOf(plan, cut, view, waste, layout.enlarged, options);
+  const disc = freeDisc(layout.enlarged, poses.items);
+  const close = waste === null ? null : enlargementOf(plan, cut, view, waste, disc, options);
   const marks = cutMarks(
     plan,
     cut,
@@ -80,6 +85,34 @@ export function cutScene(
     scale,
     group("labels", labels),
   ];
+}
+
+/** The first place that no line of the plane enters; where all are entered, the one whose middle is farthest from any. */
+function freeDisc(places: SceneLayout["enlarged"], plane: readonly Item[]): Disc {
+  const [first, ...others] = places;
+  if (others.length === 0) return first;
+  const points = pointsOn(plane);
+  const clearMm = ({ centre, radiusMm }: Disc): number =>
+    Math.min(...points.map(([x, y]) => Math.hypot(x - centre[0], y - centre[1]))) - radiusMm;
+  const free = places.find((place) => points.length === 0 || clearMm(place) > DISC_CLEAR_MM);
+  return free ?? places.reduce((kept, place) => (clearMm(place) > clearMm(kept) ? place : kept));
+}
+
+/** Points along the items' lines, close enough together that none passes between two of them unseen. */
+function pointsOn(items: readonly Item[]): readonly PaperPoint[] {
+  return flatItems(items).flatMap((item): readonly PaperPoint[] => {
+    if (item.kind !== "stroke") return [];
+    const points = flatPoints(item.path);
+    return points.flatMap((to, index): readonly PaperPoint[] => {
+      const from = points[index - 1] ?? to;
+      const steps = Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]) / LINE_STEP_MM);
+      const between = Array.from({ length: Math.max(0, steps - 1) }, (_, step): PaperPoint => {
+        const ratio = (step + 1) / steps;
+        return [from[0] + (to[0] - from[0]) * ratio, from[1] + (to[1] - from[1]) * ratio];
+      });
+      return [...between, to];
+    });
+  });
 }
 
 /** A wide plane that reaches past the picture is cut off at its edge, so that it crosses no words. */

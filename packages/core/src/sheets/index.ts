@@ -1,4 +1,19 @@
 export { type BenchCardOptions, benchCardLines } from "./bench-card-text.ts";
+export {
+  bandWords,
+  cautions,
+  comparedWords,
+  finishWords,
+  markWords,
+  minutesWords,
+  planesToFetch,
+  saversWords,
+  stickWords,
+  timeWords,
+  uncutWords,
+  wayWords,
+} from "./card-words.ts";
+export { leanSpan, planeName, titleOf } from "./cut-facts.ts";
 export type { PictureOptions } from "./cut-marks.ts";
 export { drawCut } from "./cut-picture.ts";
 export * from "./drawing.ts";
@@ -6,6 +21,7 @@ export { exportDxf, exportLayers, exportSvg } from "./export-layers.ts";
 export * from "./fit-picture.ts";
 export type { FitDrawings, FitRequest } from "./fit-sheet.ts";
 export { gaugeEdgeOf } from "./gauge-edge.ts";
+export { ideaOf } from "./lesson-words.ts";
 export {
   type Colour,
   type ColourName,
@@ -17,6 +33,7 @@ export {
 } from "./palette.ts";
 export { PAPER_NAMES, PAPERS, type Paper, type PaperName, type PrinterMade, stretchFor } from "./paper.ts";
 export { printable } from "./printable-text.ts";
+export { drawCutScene, drawSmallScene, type SceneSize } from "./screen-scene.ts";
 export { drawSection } from "./section-picture.ts";
 export { KNOWN_LETTERS, letterWidthRatio } from "./sheet-font-widths.ts";
 export { type Page, SHEET_KINDS, type SheetKind } from "./sheet-frame.ts";
