@@ -5,9 +5,9 @@ import {
   refusalToFill,
   refusalToWrite,
   removeStalePictures,
-  stemOf,
   writeAll,
 } from "../../packages/cli/src/write-files.ts";
+import { stemOf } from "../../packages/core/src/job/index.ts";
 import { type Bench, newBench } from "./run.ts";
 
 const NEVER = new AbortController().signal;

@@ -1,4 +1,5 @@
 import { join } from "node:path";
+import { stemOf } from "mouldwright/job";
 import { cataloguedTrouble, fine, type Outcome } from "mouldwright/measure";
 import {
   depthGaugeSolid,
@@ -15,7 +16,7 @@ import { EXIT } from "./exit-codes.ts";
 import { figuresFor } from "./fit-answer.ts";
 import { type PlanToUse, planToUse } from "./plan-or-job.ts";
 import { notWritten, refusalFor, withoutPlan } from "./sheets-command.ts";
-import { type FileToWrite, stemOf, writeAll } from "./write-files.ts";
+import { type FileToWrite, writeAll } from "./write-files.ts";
 
 export const EXPORT_OPTIONS: OptionKinds = {
   svg: { value: true, sample: "--svg cornice.svg" },

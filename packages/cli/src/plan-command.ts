@@ -1,5 +1,6 @@
 import { join } from "node:path";
 import { type Plan, writePlan } from "mouldwright/cutting";
+import { stemOf } from "mouldwright/job";
 import {
   cataloguedTrouble,
   exceedsMm,
@@ -21,7 +22,6 @@ import {
   refusalToFill,
   refusalToWrite,
   removeStalePictures,
-  stemOf,
   writeAll,
 } from "./write-files.ts";
 

@@ -18,6 +18,7 @@ export {
   readCorniceJob,
   type SectionSizes,
 } from "./cornice-job.ts";
+export { stemOf } from "./file-stem.ts";
 export { JOB_FORMAT, JOB_LIMITS, JOB_VERSION, type Job, jobSchema } from "./job-schema.ts";
 export { jobJsonSchema, jobSchemaText } from "./json-schema.ts";
 export { planesMeant } from "./left-out.ts";
