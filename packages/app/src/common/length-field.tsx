@@ -48,7 +48,6 @@ export function LengthField(props: LengthFieldProps) {
   const onKeyDown = (event: KeyboardEvent): void => {
     if (event.key === "Enter") finish();
     if (event.key === "Escape" && typed !== null) {
-      event.stopPropagation();
       setTyped(null);
       setTrouble("");
     }
