@@ -102,6 +102,8 @@ const QUICK_GATES = [
   ["types of the command line", typeGate("packages/cli")],
   ["types of the app", typeGate("packages/app")],
   ["types of the app's workers", typeGate("packages/app/tsconfig.worker.json")],
+  ["types of the app's build", typeGate("packages/app/tsconfig.build.json")],
+  ["types of the browser tests", typeGate("tests/app")],
   [
     "floors",
     [
@@ -117,12 +119,24 @@ const QUICK_GATES = [
   ],
 ];
 
-/** Counts of single tests; a file that could not be loaded, or a run that broke off, counts as one failure. */
-function runTests() {
+/**
+ * Counts of single tests of one project of vitest.config.ts; a file that could not be loaded, or a run that broke off,
+ * counts as one failure.
+ */
+function runTests(project) {
   const folder = mkdtempSync(join(tmpdir(), "mouldwright-tests-"));
   const report = join(folder, "report.json");
   const endedWell = run(
-    ["vitest", "vitest", "run", "--reporter=dot", "--reporter=json", `--outputFile.json=${report}`],
+    [
+      "vitest",
+      "vitest",
+      "run",
+      "--project",
+      project,
+      "--reporter=dot",
+      "--reporter=json",
+      `--outputFile.json=${report}`,
+    ],
     TESTS_MS,
   );
   const counts = existsSync(report)
@@ -155,14 +169,20 @@ const gates = [
   })),
   { title: "readers of sheets", isPassed: timed("readers of sheets", haveReaders) },
 ];
-const tests = timed("tests", runTests);
+const runs = [
+  ["tests", "unit"],
+  ["tests in the browser", "screen"],
+].map(([title, project]) => ({ title, ...timed(title, () => runTests(project)) }));
 
 heading("result");
 for (const { title, isPassed } of gates) console.log(`${isPassed ? "passed" : "FAILED"}  ${title}`);
-console.log(
-  `${tests.failed === 0 ? "passed" : "FAILED"}  tests: ${tests.passed} passed, ${tests.failed} failed, ${tests.skipped} left out`,
-);
-const passed = gates.filter(({ isPassed }) => isPassed).length + tests.passed;
-const failed = gates.filter(({ isPassed }) => !isPassed).length + tests.failed;
+for (const { title, passed, failed, skipped } of runs) {
+  console.log(
+    `${failed === 0 ? "passed" : "FAILED"}  ${title}: ${passed} passed, ${failed} failed, ${skipped} left out`,
+  );
+}
+const total = (key) => runs.reduce((sum, counts) => sum + counts[key], 0);
+const passed = gates.filter(({ isPassed }) => isPassed).length + total("passed");
+const failed = gates.filter(({ isPassed }) => !isPassed).length + total("failed");
 console.log(`${passed} passed, ${failed} failed`);
 process.exitCode = failed === 0 ? 0 : 1;

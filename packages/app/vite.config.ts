@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import react from "@vitejs/plugin-react";
 import { defineConfig, type Plugin } from "vite";
+import { offlinePlugin } from "./build/offline-plugin.ts";
 
 /**
  * What the built page may load and talk to: itself alone. No inline script, no eval, no inline style sheet but two
@@ -54,7 +55,7 @@ function policyInPage(): Plugin {
 export default defineConfig({
   root: import.meta.dirname,
   base: "./",
-  plugins: [react(), policyInPage()],
+  plugins: [react(), policyInPage(), offlinePlugin(import.meta.dirname)],
   build: {
     target: "es2022",
     outDir: "dist",

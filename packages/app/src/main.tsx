@@ -1,17 +1,16 @@
+import "./common/no-code-from-text.ts";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
-import { config } from "zod";
 import { showTheme } from "./common/theme.ts";
 import { keepPlanning } from "./planner/plan-on-bench.ts";
 import { Frame } from "./shell/frame.tsx";
+import { listenToKeys } from "./shell/keys.ts";
+import { keepOffline } from "./shell/offline.ts";
 import { openLastJob } from "./shell/open-last-job.ts";
 import "./styles/theme.css";
 import "./styles/base.css";
 import "./styles/frame.css";
 import "./styles/widgets.css";
-
-// The policy of the page forbids code made from text, which the schemas would try first.
-config({ jitless: true });
 
 showTheme();
 
@@ -22,5 +21,10 @@ if (room !== null) {
       <Frame />
     </StrictMode>,
   );
-  void openLastJob().then(() => keepPlanning());
+  void openLastJob()
+    .then(() => {
+      keepPlanning();
+      listenToKeys();
+    })
+    .finally(() => keepOffline());
 }

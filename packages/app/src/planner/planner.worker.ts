@@ -2,6 +2,7 @@
  * The planner away from the screen. Works in short turns and listens between them, so that a newer wish stops an older
  * one at once.
  */
+import "../common/no-code-from-text.ts";
 import {
   type ComputedJob,
   type Job,

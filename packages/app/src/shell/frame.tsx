@@ -5,6 +5,7 @@ import { RoomBoundary } from "./room-boundary.tsx";
 import { RoomIcon } from "./room-icons.tsx";
 import { ROOMS } from "./rooms.ts";
 import { TopBar } from "./top-bar.tsx";
+import { UpdateStrip } from "./update-strip.tsx";
 import { useRoom } from "./where.ts";
 
 export function Frame() {
@@ -17,7 +18,10 @@ export function Frame() {
         Skip to the room
       </a>
       <div className="frame">
-        <TopBar roomName={room.name} />
+        <div className="head">
+          <TopBar roomName={room.name} />
+          <UpdateStrip whenSaved={allSaved} />
+        </div>
         <nav className="rooms" aria-label="Rooms">
           <ul>
             {ROOMS.map(({ id, name, short }) => (
@@ -51,6 +55,9 @@ export function Frame() {
     </I18nProvider>
   );
 }
+
+/** Replaced by the store's own word as soon as there is one. */
+async function allSaved(): Promise<void> {}
 
 /** Focus alone: the address keeps naming the room. */
 function skipToRoom(event: React.MouseEvent): void {
