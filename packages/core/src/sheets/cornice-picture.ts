@@ -5,12 +5,13 @@ import { formatDeg, type LengthUnit, toDeg, toRad, writerFor } from "../measure/
 import { linearDimension } from "./dimension.ts";
 import type { Drawing, PaperPoint } from "./drawing.ts";
 import {
-  FIT_PAGE,
   type FitPictureOptions,
   fitPage,
+  innerWidthMm,
   type PagePanel,
   type PageRow,
   wordLines,
+  wordsHeightMm,
 } from "./fit-page.ts";
 import {
   angleItems,
@@ -47,9 +48,12 @@ export function drawCornice(
       ],
     },
     [
-      { heightMm: planHeightMm(answer), panels: [planPanel(answer, asked.projectionMm, options.unit)] },
       {
-        heightMm: 8 + 5.4 * lines.length,
+        heightMm: planHeightMm(answer, options),
+        panels: [planPanel(answer, asked.projectionMm, options.unit)],
+      },
+      {
+        heightMm: wordsHeightMm(lines, options),
         panels: [{ heading: "The pieces", draw: (box) => wordLines(lines, box) }],
       },
       ...inPairs(sorts.slice(0, MOST_SORTS).flatMap(sawPanels)).map(
@@ -59,6 +63,7 @@ export function drawCornice(
         (panels): PageRow => ({ heightMm: 84, panels }),
       ),
     ],
+    options,
   );
 }
 
@@ -180,10 +185,10 @@ const ANGLE_ARC_MM = 7;
 const PLAN_HEIGHTS_MM = { least: 66, most: 118 } as const;
 
 /** As high as the run needs when it fills the page's width. */
-function planHeightMm(answer: Cornice): number {
+function planHeightMm(answer: Cornice, options: FitPictureOptions): number {
   const { walls } = wallsOf(answer);
   const { minX, maxX, minY, maxY } = boundsOfPoints(walls.flatMap(({ from, to }) => [from, to]));
-  const roomMm = FIT_PAGE.widthMm - 2 * FIT_PAGE.marginMm - 2 * PLAN_MARGIN_MM;
+  const roomMm = innerWidthMm(options) - 2 * PLAN_MARGIN_MM;
   const upMm = ((maxY - minY) / (maxX - minX || 1)) * roomMm + 2 * PLAN_MARGIN_MM + 26;
   return Math.min(PLAN_HEIGHTS_MM.most, Math.max(PLAN_HEIGHTS_MM.least, upMm));
 }

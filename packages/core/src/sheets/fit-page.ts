@@ -8,6 +8,15 @@ import { shortened, wrapText } from "./text-width.ts";
 
 export interface FitPictureOptions {
   readonly unit: LengthUnit;
+  /** Where it is not to stand on a sheet. */
+  readonly page?: FitPageWish | undefined;
+}
+
+export interface FitPageWish {
+  /** On a narrow page pictures stand below each other. */
+  readonly widthMm: number;
+  /** `pictures`: title and notes are said elsewhere. */
+  readonly shows: "all" | "pictures";
 }
 
 export const FIT_PAGE = { widthMm: 190, marginMm: 8, gapMm: 5 } as const;
@@ -15,6 +24,8 @@ const TITLE_MM = 5.6;
 const NOTE_MM = 3.8;
 const HEADING_MM = 4.2;
 const LINE_RATIO = 1.3;
+/** From one line of words to the next, mm, a little rounded up. */
+const WORD_LINE_MM = 5.4;
 
 /** A picture of a page: its heading and what draws it into the room that is left for it. */
 export interface PagePanel {
@@ -36,20 +47,44 @@ export interface PageWords {
   readonly notes: readonly string[];
 }
 
+/** Below this pictures do not stand beside each other, mm. */
+const NARROW_MM = 140;
+/** Round pictures alone, mm. */
+const BARE_MARGIN_MM = 1;
+
+/** What a page has for its pictures across, mm. */
+export function innerWidthMm({ page }: Pick<FitPictureOptions, "page">): number {
+  return (page?.widthMm ?? FIT_PAGE.widthMm) - 2 * marginOf(page);
+}
+
+function marginOf(page: FitPageWish | undefined): number {
+  return page?.shows === "pictures" ? BARE_MARGIN_MM : FIT_PAGE.marginMm;
+}
+
 /** As high as its rows need; nothing stands outside its panel. */
-export function fitPage({ title, notes }: PageWords, rows: readonly PageRow[]): Drawing {
-  const { widthMm, marginMm, gapMm } = FIT_PAGE;
+export function fitPage(
+  { title, notes }: PageWords,
+  wishedRows: readonly PageRow[],
+  { page }: Pick<FitPictureOptions, "page"> = {},
+): Drawing {
+  const { gapMm } = FIT_PAGE;
+  const widthMm = page?.widthMm ?? FIT_PAGE.widthMm;
+  const marginMm = marginOf(page);
   const inner = widthMm - 2 * marginMm;
   const shown = printable(title).trim();
-  const items: Item[] = [
-    text([marginMm, 12], shortened(shown, TITLE_MM, inner, "bold"), { sizeMm: TITLE_MM, bold: true }),
-  ];
-  let y = 12;
-  for (const line of notes.flatMap((note) => wrapText(printable(note), NOTE_MM, inner))) {
-    y += NOTE_MM * LINE_RATIO + 0.6;
-    items.push(text([marginMm, y], line, { sizeMm: NOTE_MM }));
+  const rows = widthMm < NARROW_MM ? wishedRows.flatMap(stacked) : wishedRows;
+  const items: Item[] = [];
+  let y = 0;
+  if (page?.shows !== "pictures") {
+    y = 12;
+    const look = { sizeMm: TITLE_MM, bold: true };
+    items.push(text([marginMm, y], shortened(shown, TITLE_MM, inner, "bold"), look));
+    for (const line of notes.flatMap((note) => wrapText(printable(note), NOTE_MM, inner))) {
+      y += NOTE_MM * LINE_RATIO + 0.6;
+      items.push(text([marginMm, y], line, { sizeMm: NOTE_MM }));
+    }
+    y += gapMm;
   }
-  y += gapMm;
   for (const { heightMm, panels, shares } of rows) {
     const total = shares?.reduce((sum, share) => sum + share, 0) ?? panels.length;
     const room = inner - gapMm * (panels.length - 1);
@@ -74,6 +109,20 @@ export function fitPage({ title, notes }: PageWords, rows: readonly PageRow[]): 
     y += heightMm + gapMm;
   }
   return { widthMm, heightMm: y + 1, title: shown, description: notes.join(" "), items };
+}
+
+/** The pictures of a row, each in a row of its own; what only kept a place open goes. */
+function stacked({ heightMm, panels }: PageRow): readonly PageRow[] {
+  return panels
+    .filter(({ heading }) => heading !== "" || panels.length === 1)
+    .map((panel) => ({ heightMm, panels: [panel] }));
+}
+
+/** Heading and lines over a whole page's width, mm: as high as `wordLines` then needs. */
+export function wordsHeightMm(lines: readonly string[], options: FitPictureOptions): number {
+  const roomMm = innerWidthMm(options);
+  const count = lines.flatMap((line) => wrapText(printable(line), LABEL_MM, roomMm)).length;
+  return 8 + WORD_LINE_MM * count;
 }
 
 /** Lines of words in a box, for what no line can show. */

@@ -36,6 +36,7 @@ import {
   drawRake,
   drawRakePoint,
   drawRod,
+  drawSawCut,
   drawScribes,
   drawSideMoulding,
   drawStick,
@@ -105,6 +106,37 @@ test("the check sees lettering that covers other lettering or leaves the paper",
     "“away” leaves the paper",
     "“KEEP” covers “KEEP”",
   ]);
+});
+
+describe("on a narrow page, pictures alone", () => {
+  const options = { unit: "mm", page: { widthMm: 94, shows: "pictures" } } as const;
+
+  test("every picture stands below the one before, as wide as the page, without title or notes", () => {
+    const question = { spring: taken(springFrom("wall", 38)), corner: taken(cornerFromAngle(90)) };
+    const answer = taken(mitre(question));
+    const drawing = drawMitre(answer, options);
+    expect(drawing.widthMm).toBe(94);
+    expect(faultsOf(drawing)).toEqual([]);
+    expect(wordsOf(drawing).filter((word) => word === "KEEP")).toHaveLength(2);
+    expect(wordsOf(drawing)).not.toContain(drawMitre(answer, { unit: "mm" }).title);
+    const panels = drawing.items.filter((item) => item.kind === "group" && item.role === "panel");
+    expect(panels).toHaveLength(7);
+  });
+
+  test("stick, frame and one cut at the saw are readable", () => {
+    const stick = taken(stickFor({ section: CORNICE, way: "flat", lengthMm: 1200 }));
+    expect(faultsOf(drawStick(stick, null, options))).toEqual([]);
+    const shape = { kind: "rectangle", acrossMm: 300, upMm: 400 } as const;
+    const sizes = { rebateMm: 8, allowanceMm: 2 };
+    const made = taken(frame({ shape, stated: "sight", widthMm: 40, ...sizes }));
+    expect(faultsOf(drawFrame(made, sizes, null, options))).toEqual([]);
+    const { laidFlat } = taken(
+      mitre({ spring: taken(springFrom("wall", 45)), corner: taken(cornerFromAngle(135, "outside")) }),
+    );
+    const drawing = drawSawCut("Left-hand piece", laidFlat.leftPiece, options);
+    expect(faultsOf(drawing)).toEqual([]);
+    expect(wordsOf(drawing)).toEqual(expect.arrayContaining(["long point", "short point", "KEEP"]));
+  });
 });
 
 describe("mitres", () => {

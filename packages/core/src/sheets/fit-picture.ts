@@ -1,7 +1,7 @@
 /** Pictures of what comes out of fitting and of the stick: one page for each answer, in the family's look. */
 
 export { drawCornice } from "./cornice-picture.ts";
-export type { FitPictureOptions } from "./fit-page.ts";
+export type { FitPageWish, FitPictureOptions } from "./fit-page.ts";
 export { drawFrame, type FrameSizes } from "./frame-picture.ts";
 export { drawHip, type HipSaid } from "./hip-picture.ts";
 export { drawHopper } from "./hopper-picture.ts";
@@ -11,6 +11,7 @@ export { drawMitre } from "./mitre-picture.ts";
 export { drawMoisture, drawMovement, type SeasonSaid } from "./movement-picture.ts";
 export { drawRake, drawRakePoint } from "./rake-picture.ts";
 export { drawRod } from "./rod-picture.ts";
+export { drawSawCut, type StickNames } from "./saw-picture.ts";
 export { drawScribes, type ScribedEnds } from "./scribe-picture.ts";
 export { drawSideMoulding } from "./side-picture.ts";
 export { drawStick } from "./stick-picture.ts";

@@ -56,6 +56,7 @@ export function drawFrame(
       ],
     },
     rows,
+    options,
   );
 }
 

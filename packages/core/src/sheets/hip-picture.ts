@@ -49,6 +49,7 @@ export function drawHip(answer: Hip, said: HipSaid, options: FitPictureOptions):
             },
           ]),
     ],
+    options,
   );
 }
 

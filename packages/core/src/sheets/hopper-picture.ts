@@ -47,6 +47,7 @@ export function drawHopper(answer: Hopper, options: FitPictureOptions): Drawing 
         panels: [shootingPlanPanel(answer.shootingBoard), shootingEndPanel(answer.shootingBoard)],
       },
     ],
+    options,
   );
 }
 

@@ -19,7 +19,7 @@ import {
 import { sawDeg, sawPanel } from "./saw-picture.ts";
 import { shootingEndPanel, shootingPlanPanel } from "./shooting-board-picture.ts";
 
-export function drawMitre(answer: Mitre, _options: FitPictureOptions): Drawing {
+export function drawMitre(answer: Mitre, options: FitPictureOptions): Drawing {
   const { spring, corner, laidFlat, heldAtSpring } = answer;
   const flat = `Laid flat: mitre ${sawDeg(laidFlat.mitreDeg)}, bevel ${sawDeg(laidFlat.bevelDeg)}.`;
   const held = `Held at its spring: mitre ${sawDeg(heldAtSpring.mitreDeg)}, blade upright.`;
@@ -46,6 +46,7 @@ export function drawMitre(answer: Mitre, _options: FitPictureOptions): Drawing {
         panels: [shootingPlanPanel(answer.shootingBoard), shootingEndPanel(answer.shootingBoard)],
       },
     ],
+    options,
   );
 }
 

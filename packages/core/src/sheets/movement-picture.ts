@@ -42,6 +42,7 @@ export function drawMovement(answer: Movement, season: SeasonSaid, options: FitP
       ],
     },
     [{ heightMm: 100, panels: [boardPanel(answer, sawn, options.unit)] }],
+    options,
   );
 }
 
@@ -162,7 +163,7 @@ function boxOfPaper(points: readonly PaperPoint[]): {
 const CURVE_POINTS = 100;
 const MOST_MOISTURE = 30;
 
-export function drawMoisture(answer: Moisture, _options: FitPictureOptions): Drawing {
+export function drawMoisture(answer: Moisture, options: FitPictureOptions): Drawing {
   const { temperatureC, humidityPercent, moisturePercent } = answer;
   const temperature = `${tenths(temperatureC)} °C (${tenths((temperatureC * 9) / 5 + 32)} °F)`;
   return fitPage(
@@ -173,6 +174,7 @@ export function drawMoisture(answer: Moisture, _options: FitPictureOptions): Dra
       ],
     },
     [{ heightMm: 120, panels: [curvePanel(answer, temperature)] }],
+    options,
   );
 }
 

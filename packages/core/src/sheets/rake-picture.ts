@@ -61,6 +61,7 @@ export function drawRake(answer: Rake, placing: Placing, options: FitPictureOpti
         ],
       },
     ],
+    options,
   );
 }
 
@@ -89,6 +90,7 @@ export function drawRakePoint(point: RakePoint, { slopeDeg }: Rise, options: Fit
         ),
       },
     ],
+    options,
   );
 }
 

@@ -12,7 +12,7 @@ import {
   stroke,
   text,
 } from "./drawing.ts";
-import { FIT_PAGE, type FitPictureOptions, fitPage, type PageRow } from "./fit-page.ts";
+import { type FitPictureOptions, fitPage, innerWidthMm, type PageRow } from "./fit-page.ts";
 import { fitsIn, sketch, spotOn, wasteItems, woodItems } from "./fit-sketch.ts";
 import type { Box } from "./flat-path.ts";
 import { wasteLines } from "./hatch.ts";
@@ -25,7 +25,7 @@ export function drawRod(answer: SharedOut, name: string, options: FitPictureOpti
   const write = writerFor(options.unit);
   const { sticksUsed, neighbours, sticks, allowances } = answer;
   const longestMm = Math.max(...sticks.map((stick) => stick.lengthMm));
-  const perMm = (FIT_PAGE.widthMm - 2 * FIT_PAGE.marginMm - 1) / longestMm;
+  const perMm = (innerWidthMm(options) - 1) / longestMm;
   const count = `${sticksUsed.count} ${sticksUsed.count === 1 ? "stick" : "sticks"}`;
   const together =
     neighbours.meetings === 0
@@ -39,6 +39,7 @@ export function drawRod(answer: SharedOut, name: string, options: FitPictureOpti
       ],
     },
     sticks.map((stick): PageRow => stickRow(stick, perMm, options.unit)),
+    options,
   );
 }
 

@@ -1,8 +1,8 @@
 /** A stick at the saw: on the table from above, and the blade as the operator sees it. */
 import type { SawCut } from "../making/index.ts";
 import { formatDeg, toDeg, toRad } from "../measure/index.ts";
-import { type Item, openPath, type PaperPoint, stroke } from "./drawing.ts";
-import type { PagePanel } from "./fit-page.ts";
+import { type Drawing, type Item, openPath, type PaperPoint, stroke } from "./drawing.ts";
+import { type FitPictureOptions, fitPage, type PagePanel } from "./fit-page.ts";
 import { angleItems, groundItems, paperAside, sketch, spotOn, wasteItems, woodItems } from "./fit-sketch.ts";
 import type { Box } from "./flat-path.ts";
 import { GAUGE_LINE } from "./palette.ts";
@@ -27,6 +27,23 @@ export function sawPanel(heading: string, cut: SawCut, names: StickNames = MOULD
       ];
     },
   };
+}
+
+const SAW_MM = 112;
+
+/** One cut at the saw by itself: the stick on the table from above, and the blade as the operator sees it. */
+export function drawSawCut(
+  heading: string,
+  cut: SawCut,
+  options: FitPictureOptions,
+  names: StickNames = MOULDING_NAMES,
+): Drawing {
+  const title = `${heading}: mitre ${sawDeg(cut.mitreDeg)}, bevel ${sawDeg(cut.bevelDeg)}`;
+  return fitPage(
+    { title, notes: [] },
+    [{ heightMm: SAW_MM, panels: [sawPanel(heading, cut, names)] }],
+    options,
+  );
 }
 
 /** What the two edges of the stick are called, and which side of it lies up. */

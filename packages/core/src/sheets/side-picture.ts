@@ -34,6 +34,7 @@ export function drawSideMoulding(answer: SideMoulding, options: FitPictureOption
       { heightMm: 96, panels: [sidePanel(answer, options.unit)] },
       { heightMm: 16 + 6 * (answer.screws.length + 1), panels: [slotPanel(answer, options.unit)] },
     ],
+    options,
   );
 }
 

@@ -53,6 +53,7 @@ export function drawStick(answer: StickAnswer, built: BuiltUp | null, options: F
       ],
     },
     rows,
+    options,
   );
 }
 

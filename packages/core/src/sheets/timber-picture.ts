@@ -7,10 +7,10 @@ import { boardPanel } from "./movement-picture.ts";
 /** The board that is drawn, and the moistures it goes between. */
 const SHOWN = { widthMm: 100, fromPercent: 12, toPercent: 6 } as const;
 
-export function drawTimber(timber: Timber, { unit }: FitPictureOptions): Drawing {
+export function drawTimber(timber: Timber, options: FitPictureOptions): Drawing {
   const panels = (["flat", "quarter"] as const).flatMap((sawn): readonly PagePanel[] => {
     const answer = movement({ timber, sawn, ...SHOWN });
-    return answer.ok ? [boardPanel(answer.value, sawn, unit, headingOf(sawn))] : [];
+    return answer.ok ? [boardPanel(answer.value, sawn, options.unit, headingOf(sawn))] : [];
   });
   const { hardness, note } = timber;
   const hard =
@@ -25,6 +25,7 @@ export function drawTimber(timber: Timber, { unit }: FitPictureOptions): Drawing
       ],
     },
     [{ heightMm: 66, panels }],
+    options,
   );
 }
 

@@ -68,6 +68,7 @@ export function drawUnlike(answer: UnlikeMitre, sizes: UnlikeSizes, options: Fit
         ],
       },
     ],
+    options,
   );
 }
 
