@@ -42,6 +42,19 @@ export function usePlanIsOld(): boolean {
   return of !== null && of !== shown;
 }
 
+/** What the rooms may ask of the planning under way; nothing before it has begun. */
+let underWay: { readonly stop: () => void; readonly again: () => void } | null = null;
+
+/** Stops the plan that is being made: the old one stays, marked as old. */
+export function stopPlanning(): void {
+  underWay?.stop();
+}
+
+/** Makes the plan of the job on the bench once more, after it was stopped or refused. */
+export function planAgain(): void {
+  underWay?.again();
+}
+
 /** Plans whenever what the plan hangs on has changed. Called once, at the start. */
 export function keepPlanning(): () => void {
   let asked: Job | null = null;
@@ -65,12 +78,10 @@ export function keepPlanning(): () => void {
       isSameWork(asked, shown)
     ) {
       // Notes, ticks and the like change nothing at the bench: the plan stands for the new job as it is.
-      const { of } = usePlan.getState();
-      if (of === asked) {
-        asked = shown;
-        usePlan.setState({ of: shown });
-        return;
-      }
+      // One that is being made goes on, and will be this job's; one that was refused or stopped stays so.
+      if (usePlan.getState().of === asked) usePlan.setState({ of: shown });
+      asked = shown;
+      return;
     }
     asked = shown;
     askedOfJobId = jobId;
@@ -79,10 +90,21 @@ export function keepPlanning(): () => void {
     planner.ask(shown, { quick: isQuick });
   };
   const leave = useBench.subscribe(ask);
+  underWay = {
+    stop: () => {
+      planner.stop();
+      usePlan.setState({ isPlanning: false });
+    },
+    again: () => {
+      asked = null;
+      ask();
+    },
+  };
   ask();
   return () => {
     leave();
     planner.close();
+    underWay = null;
   };
 }
 

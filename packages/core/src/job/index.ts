@@ -32,6 +32,7 @@ export {
   readMeasured,
 } from "./measured-file.ts";
 export { readJob, writeJob } from "./read-job.ts";
+export { type TicksOnPlan, ticksOn, withoutDropped, withTick } from "./ticks.ts";
 export { readTimbers, TIMBERS_FORMAT, TIMBERS_VERSION } from "./timbers-file.ts";
 export { handOf, type WayRequest, workingOf } from "./way-request.ts";
 export { areShavingsInOrder, INCH_STEPS, WAY_LIMITS } from "./way-schema.ts";

@@ -1,5 +1,5 @@
 /** Words of the bench card, as text and on paper: what a plan's figures say to its maker. */
-import type { Plan, PlanBand, PlanMark, PlanUncut, PlanWay } from "../cutting/index.ts";
+import type { Plan, PlanBand, PlanCut, PlanMark, PlanUncut, PlanWay } from "../cutting/index.ts";
 import { planeName } from "./cut-facts.ts";
 import { acrossFromGaugeMm } from "./gauge-edge.ts";
 import { turnedBox } from "./stick-view.ts";
@@ -118,20 +118,33 @@ export function minutesWords(minutes: number): string {
   return minutes > 0 ? `About ${counted(Math.max(1, Math.round(minutes)), "minute")}.` : "";
 }
 
+const EDGE_TOOL = "Edge tools: both hands behind the edge, never plane towards a hand; the stick held fast.";
+const SMALL_SECTION = "A small section: hold it on a sticking board, not in fingers.";
+const SAW =
+  "Saw: guard and push stick in use, bevelled and short pieces supported; follow the machine's manual.";
+
 export function cautions(plan: Plan): readonly string[] {
-  const box = turnedBox(plan.stick, 0);
-  const isSmall = Math.min(box.maxX - box.minX, box.maxY - box.minY) < SMALL_STICK_MM;
   return [
-    "Edge tools: both hands behind the edge, never plane towards a hand; the stick held fast.",
-    ...(isSmall ? ["A small section: hold it on a sticking board, not in fingers."] : []),
-    ...(plan.cuts.some((cut) => cut.line !== undefined || cut.plane.kind === "saw")
-      ? [
-          "Saw: guard and push stick in use, bevelled and short pieces supported; follow the machine's manual.",
-        ]
-      : []),
+    EDGE_TOOL,
+    ...(isSmall(plan) ? [SMALL_SECTION] : []),
+    ...(plan.cuts.some(isSawn) ? [SAW] : []),
     "Dust harms the lungs and some timbers sensitise: extract it, wear a mask; local exposure limits apply.",
     "Where the moulding is fixed overhead, or old paint is disturbed, local codes and licensed practice decide.",
   ];
+}
+
+/** What can hurt at one cut of a plan. */
+export function cutCautions(plan: Plan, cut: PlanCut): readonly string[] {
+  return [isSawn(cut) ? SAW : EDGE_TOOL, ...(isSmall(plan) ? [SMALL_SECTION] : [])];
+}
+
+function isSmall(plan: Plan): boolean {
+  const box = turnedBox(plan.stick, 0);
+  return Math.min(box.maxX - box.minX, box.maxY - box.minY) < SMALL_STICK_MM;
+}
+
+function isSawn(cut: PlanCut): boolean {
+  return cut.line !== undefined || cut.plane.kind === "saw";
 }
 
 /** The planes that would save cuts or settings, where they were looked for: what they are and what they save. */

@@ -3,6 +3,7 @@ export {
   bandWords,
   cautions,
   comparedWords,
+  cutCautions,
   finishWords,
   markWords,
   minutesWords,

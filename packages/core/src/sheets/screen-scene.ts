@@ -11,7 +11,7 @@ import { cutScene, type SceneLayout } from "./cut-scene.ts";
 import type { Drawing } from "./drawing.ts";
 import type { Box, Disc } from "./flat-path.ts";
 import { printable } from "./printable-text.ts";
-import { scaleFor, turnedBox } from "./stick-view.ts";
+import { scaleFor, standsOnEdge, turnedBox } from "./stick-view.ts";
 import { smallScene } from "./strip.ts";
 
 /**
@@ -30,9 +30,11 @@ const EDGE_MM = 1;
 const BELOW_BENCH_MM = 17;
 const ABOVE_STICK_MM = 26;
 const ABOVE_TURNED_MM = 16;
-const BESIDE_MM = { wide: 32, narrow: 20 } as const;
+const BESIDE_MM = { wide: 26, narrow: 18 } as const;
 const DISC_MM = { wide: 19, narrow: 12.5 } as const;
 const LEAST_STICK_MM = 10;
+/** Height over width of a picture of good shape. */
+const LEAST_SHAPE_RATIO = 0.62;
 
 /**
  * Draws one cut without heading and sentences. The drawing is as wide as `size` says and no higher: what the plan's
@@ -91,17 +93,22 @@ function sceneTitle(plan: Plan, cut: PlanCut, { unit }: PictureOptions): string 
   return `${name}: cut ${cut.number}, ${titleOf(cut, unit)}; ${planeName(cut)}, ${leanSpan(cut)}`;
 }
 
-/** The height that the highest of all cuts needs in this width, mm; never more than there is. */
+/**
+ * The height that every cut with the stick lying flat needs in this width, mm, and no less than a picture of good shape;
+ * one in which it stands on its edge is drawn as large as then fits. Never more than there is.
+ */
 function neededHeightMm(plan: Plan, size: SceneSize): number {
   const room = layoutFor(size).stickRoom;
   const { plan: drawn } = brokenStick(plan, room);
-  const cants = [...new Set([0, ...drawn.cuts.map(({ cant }) => cant)])];
+  const cants = [...new Set([0, ...drawn.cuts.map(({ cant }) => cant)])].filter(
+    (cantDeg) => !standsOnEdge(cantDeg),
+  );
   const neededMm = cants.map((cantDeg) => {
     const box = turnedBox(drawn.stick, cantDeg);
     const aboveMm = cantDeg === 0 ? ABOVE_STICK_MM : ABOVE_TURNED_MM;
     return (box.maxY - box.minY) * scaleFor(drawn, cantDeg, room) + aboveMm + BELOW_BENCH_MM + 2 * EDGE_MM;
   });
-  return Math.min(size.heightMm, Math.max(...neededMm));
+  return Math.min(size.heightMm, Math.max(size.widthMm * LEAST_SHAPE_RATIO, ...neededMm));
 }
 
 function layoutFor({ widthMm, heightMm }: SceneSize): SceneLayout {

@@ -1,0 +1,63 @@
+/** The room a picture has on the screen, in millimetres of paper, so that its lettering can be read. */
+import type { SceneSize } from "mouldwright/sheets";
+import { type RefObject, useLayoutEffect, useRef, useState } from "react";
+
+/** What is asked of a picture: how high its lettering, and how much of the screen's height it may take. */
+export interface PictureWish {
+  readonly leastLetterPx: number;
+  /** Lettering that grows with the picture, over its width; where it is to be read from afar. */
+  readonly letterRatio: number;
+  readonly mostHeightRatio: number;
+}
+
+/** The least lettering of the core's drawings, mm. */
+const LETTER_MM = 3.5;
+/** Wider paper than this makes a picture no clearer, only its lettering smaller. */
+const WIDEST_MM = 180;
+const NARROWEST_MM = 60;
+const LOWEST_MM = 44;
+
+/** The room for a box so wide on a screen so high; the lettering grows with the reader's text. */
+export function sceneSizeFor(
+  widthPx: number,
+  screenPx: number,
+  wish: PictureWish,
+  textRatio: number,
+): SceneSize {
+  const letterPx = Math.max(wish.leastLetterPx * textRatio, wish.letterRatio * widthPx);
+  const pxPerMm = Math.max(letterPx / LETTER_MM, widthPx / WIDEST_MM);
+  return {
+    widthMm: Math.max(NARROWEST_MM, Math.floor(widthPx / pxPerMm)),
+    heightMm: Math.max(LOWEST_MM, Math.floor((screenPx * wish.mostHeightRatio) / pxPerMm)),
+  };
+}
+
+/** Measures the box that `ref` is put on; null before the first measure. */
+export function usePictureRoom<Box extends HTMLElement>(
+  wish: PictureWish,
+): { readonly ref: RefObject<Box | null>; readonly size: SceneSize | null } {
+  const ref = useRef<Box>(null);
+  const [size, setSize] = useState<SceneSize | null>(null);
+  const { leastLetterPx, letterRatio, mostHeightRatio } = wish;
+  useLayoutEffect(() => {
+    const box = ref.current;
+    if (box === null) return;
+    const measure = (): void => {
+      const textRatio = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) / 16;
+      const wished = { leastLetterPx, letterRatio, mostHeightRatio };
+      const next = sceneSizeFor(box.clientWidth, innerHeight, wished, textRatio);
+      setSize((last) =>
+        last !== null && last.widthMm === next.widthMm && last.heightMm === next.heightMm ? last : next,
+      );
+    };
+    measure();
+    const watcher = new ResizeObserver(measure);
+    watcher.observe(box);
+    addEventListener("resize", measure);
+    return () => {
+      watcher.disconnect();
+      removeEventListener("resize", measure);
+    };
+  }, [leastLetterPx, letterRatio, mostHeightRatio]);
+  return { ref, size };
+}
