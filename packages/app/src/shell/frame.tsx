@@ -1,6 +1,8 @@
 /** What stands around every room: the way to the rooms, the job's name, undo and redo, the unit, how the saving goes. */
 import { Suspense } from "react";
 import { I18nProvider } from "react-aria-components";
+import { KeepingBanner } from "../keeping/banner.tsx";
+import { allSaved } from "../keeping/job-actions.ts";
 import { RoomBoundary } from "./room-boundary.tsx";
 import { RoomIcon } from "./room-icons.tsx";
 import { ROOMS } from "./rooms.ts";
@@ -45,6 +47,7 @@ export function Frame() {
           </ul>
         </nav>
         <main className={`room room-${here}`} id="room-here" tabIndex={-1} aria-label={room.name}>
+          <KeepingBanner />
           <RoomBoundary key={here}>
             <Suspense fallback={<p className="waiting">Opening the room…</p>}>
               <room.Content />
@@ -55,9 +58,6 @@ export function Frame() {
     </I18nProvider>
   );
 }
-
-/** Replaced by the store's own word as soon as there is one. */
-async function allSaved(): Promise<void> {}
 
 /** Focus alone: the address keeps naming the room. */
 function skipToRoom(event: React.MouseEvent): void {

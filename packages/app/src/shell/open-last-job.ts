@@ -1,8 +1,7 @@
 /** What lies on the bench at the start: the job of last time, or on the first visit the chart cabinet's cornice. */
-import { layOnBench } from "../bench/job-on-bench.ts";
+import { startKeeping } from "../keeping/keeping.ts";
 import { exampleJobs } from "../rooms/jobs/example-jobs.ts";
 
 export async function openLastJob(): Promise<void> {
-  const [first] = exampleJobs();
-  if (first !== undefined) layOnBench("example", first);
+  await startKeeping(exampleJobs);
 }

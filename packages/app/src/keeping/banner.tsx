@@ -1,0 +1,146 @@
+/** Above every room: a job that could not be kept, what another window did, what has just been thrown away. */
+import type { ReactNode } from "react";
+import { Button } from "react-aria-components";
+import { useBench } from "../bench/job-on-bench.ts";
+import { ArrivedJob } from "./arrived-job.tsx";
+import { failureWords } from "./failure.ts";
+import { openJob, takeFromOtherWindow, takeOutAgain, trySavingAgain } from "./job-actions.ts";
+import { saveJobFile } from "./job-files.ts";
+import { type Notice, tell, useKeeping } from "./kept-jobs.ts";
+import "./keeping.css";
+
+export function KeepingBanner() {
+  return (
+    <>
+      <NotSaved />
+      <Told />
+      <ArrivedJob />
+    </>
+  );
+}
+
+function NotSaved() {
+  const saving = useKeeping(({ saving }) => saving);
+  if (saving.kind !== "failed") return null;
+  return (
+    <section className="trouble told" role="alert" aria-label="Not saved">
+      <p>
+        <strong>The job on the bench is not saved.</strong> {failureWords(saving.failure)}
+      </p>
+      <div className="tools">
+        <Button className="button button-main" onPress={() => saveJobFile(useBench.getState().job)}>
+          Save to a file
+        </Button>
+        <Button className="button" onPress={() => void trySavingAgain()}>
+          Try again
+        </Button>
+      </div>
+    </section>
+  );
+}
+
+function Told() {
+  const notice = useKeeping(({ notice }) => notice);
+  if (notice === null) return null;
+  return (
+    <section className="told told-plain" role="status" aria-label="About your jobs">
+      <p>{wordsOf(notice)}</p>
+      <div className="tools">
+        {answersTo(notice)}
+        <Button className="button" onPress={() => tell(null)}>
+          {closingWords(notice)}
+        </Button>
+      </div>
+    </section>
+  );
+}
+
+function wordsOf(notice: Notice): ReactNode {
+  switch (notice.kind) {
+    case "kept both":
+      return (
+        <>
+          <strong>Another window changed “{notice.name}” as well.</strong> Both are kept: its job as it saved
+          it, and yours as “{notice.copyName}”, which lies on this bench. With which do you go on?
+        </>
+      );
+    case "kept though deleted":
+      return (
+        <>
+          <strong>Another window deleted this job while you worked on it.</strong> Yours is kept as “
+          {notice.copyName}”.
+        </>
+      );
+    case "newer elsewhere":
+      return (
+        <>
+          <strong>Another window has changed “{notice.name}”.</strong> Here lies the job as it was before.
+          Change it here, and both are kept.
+        </>
+      );
+    case "deleted elsewhere":
+      return (
+        <>
+          <strong>Another window has deleted “{notice.name}”.</strong> Here it still lies on the bench.
+        </>
+      );
+    case "deleted":
+      return (
+        <>
+          <strong>“{notice.name}” is deleted.</strong> For 30 days it can be taken out again in Jobs, under
+          This browser.
+        </>
+      );
+    case "backup put back":
+      return (
+        <>
+          <strong>The backup lies on the bench.</strong> What it replaced is among the backups now; Undo
+          brings it back at once.
+        </>
+      );
+  }
+}
+
+function answersTo(notice: Notice): ReactNode {
+  switch (notice.kind) {
+    case "kept both":
+      return (
+        <Button
+          className="button"
+          onPress={() => {
+            tell(null);
+            void openJob(notice.otherId);
+          }}
+        >
+          Open the other window’s
+        </Button>
+      );
+    case "newer elsewhere":
+      return (
+        <Button className="button button-main" onPress={() => void takeFromOtherWindow(notice.jobId)}>
+          Show it as it is there
+        </Button>
+      );
+    case "deleted elsewhere":
+    case "deleted":
+      return (
+        <Button className="button button-main" onPress={() => void takeOutAgain(notice.jobId)}>
+          Undo the delete
+        </Button>
+      );
+    case "kept though deleted":
+    case "backup put back":
+      return null;
+  }
+}
+
+function closingWords(notice: Notice): string {
+  switch (notice.kind) {
+    case "kept both":
+      return "Go on with mine";
+    case "newer elsewhere":
+      return "Leave it";
+    default:
+      return "Understood";
+  }
+}

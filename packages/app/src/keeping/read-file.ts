@@ -1,0 +1,111 @@
+/** Whatever file a maker chooses or drops, as a job to look at: a job file, or a drawing of a section. Only ever read as data. */
+import { JOB_LIMITS, type Job, readJob } from "mouldwright/job";
+import type { Outcome, Trouble } from "mouldwright/measure";
+import type { Section } from "mouldwright/section";
+import { type FromBench, hasFreeCurves, jobOfDrawing } from "./drawn-job.ts";
+import type { FromReader, ToReader } from "./reader-messages.ts";
+
+/** Largest file that is opened at all, bytes; the readers have closer bounds of their own. */
+export const LARGEST_FILE_BYTES = 20_000_000;
+
+/** What must be said of a file beside the troubles of its reader. */
+export type FileRemark =
+  /** The job names a shelf file, which a browser cannot open: it has the bench's shelf. */
+  { readonly kind: "shelf from the bench"; readonly file: string } | { readonly kind: "curves as arcs" };
+
+export type ReadFile =
+  | {
+      readonly kind: "job";
+      readonly fileName: string;
+      readonly job: Job;
+      readonly warnings: readonly Trouble[];
+      readonly remarks: readonly FileRemark[];
+    }
+  | { readonly kind: "refused"; readonly fileName: string; readonly troubles: readonly Trouble[] }
+  | { readonly kind: "too large"; readonly fileName: string; readonly megabytes: number }
+  | { readonly kind: "cannot be opened"; readonly fileName: string };
+
+/** What a drawing is read with; in the page a worker. */
+export type DrawingReader = (file: ToReader) => Promise<FromReader>;
+
+export async function readFile(
+  file: Pick<File, "name" | "size" | "text">,
+  given: FromBench,
+  readDrawing: DrawingReader = readInWorker,
+): Promise<ReadFile> {
+  const fileName = file.name;
+  if (file.size > LARGEST_FILE_BYTES) return { kind: "too large", fileName, megabytes: file.size / 1e6 };
+  let text: string;
+  try {
+    text = await file.text();
+  } catch {
+    return { kind: "cannot be opened", fileName };
+  }
+  return looksLikeJson(text)
+    ? readJobText(fileName, text, given)
+    : readDrawn(fileName, text, given, readDrawing);
+}
+
+function looksLikeJson(text: string): boolean {
+  const start = text
+    .slice(0, 200)
+    .replace(/^\uFEFF/, "")
+    .trimStart();
+  return start.startsWith("{") || start.startsWith("[");
+}
+
+function readJobText(fileName: string, text: string, given: FromBench): ReadFile {
+  const read = readJob(text);
+  if (!read.ok) return refuse(fileName, read);
+  const { value: job, warnings } = read;
+  if (job.shelf !== undefined && !("file" in job.shelf)) {
+    return { kind: "job", fileName, job, warnings, remarks: [] };
+  }
+  const remarks: FileRemark[] =
+    job.shelf === undefined ? [] : [{ kind: "shelf from the bench", file: job.shelf.file }];
+  const { shelf: _named, ...bare } = job;
+  const whole = given.shelf === undefined ? bare : { ...bare, shelf: given.shelf };
+  return { kind: "job", fileName, job: whole, warnings, remarks };
+}
+
+async function readDrawn(
+  fileName: string,
+  text: string,
+  given: FromBench,
+  readDrawing: DrawingReader,
+): Promise<ReadFile> {
+  const answer = await readDrawing({ fileName, text, unit: given.unit ?? "mm" });
+  if (answer.kind === "refused") return { kind: "refused", fileName, troubles: answer.troubles };
+  const job = jobOfDrawing(named(answer.section), given);
+  if (!job.ok) return refuse(fileName, job);
+  return {
+    kind: "job",
+    fileName,
+    job: job.value,
+    warnings: [...answer.warnings, ...job.warnings],
+    remarks: hasFreeCurves(answer.section) ? [{ kind: "curves as arcs" }] : [],
+  };
+}
+
+function named(section: Section): Section {
+  return { ...section, name: section.name.slice(0, JOB_LIMITS.mostNameCharacters) };
+}
+
+function refuse(fileName: string, outcome: Extract<Outcome<unknown>, { readonly ok: false }>): ReadFile {
+  return { kind: "refused", fileName, troubles: [outcome.trouble, ...(outcome.more ?? [])] };
+}
+
+function readInWorker(file: ToReader): Promise<FromReader> {
+  return new Promise((resolve, reject) => {
+    const worker = new Worker(new URL("./reader.worker.ts", import.meta.url), { type: "module" });
+    worker.onmessage = ({ data }: MessageEvent<FromReader>) => {
+      worker.terminate();
+      resolve(data);
+    };
+    worker.onerror = (event) => {
+      worker.terminate();
+      reject(new Error(event.message));
+    };
+    worker.postMessage(file);
+  });
+}
