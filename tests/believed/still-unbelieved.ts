@@ -4,10 +4,4 @@
  */
 import type { BelievedRule } from "./rules.ts";
 
-export const STILL_UNBELIEVED: Readonly<Record<string, readonly BelievedRule[]>> = {
-  "gallery/architrave": ["overlapping grooves"],
-  "gallery/attic-base": ["overlapping grooves"],
-  "gallery/cornice-sixteen": ["overlapping grooves"],
-  "gallery/cornice-ten": ["overlapping grooves"],
-  "gallery/cornice-fourteen": ["overlapping grooves"],
-};
+export const STILL_UNBELIEVED: Readonly<Record<string, readonly BelievedRule[]>> = {};

@@ -64,7 +64,7 @@ const LEAST_GAIN_MM = 0.05;
 
 function mayBeMade(bench: Bench, cut: TriedCut): boolean {
   if (cut.draft.kind !== "plane" || cut.takesMm2 < LEAST_TAKE_MM2) return false;
-  if (cut.refusals.length > 0 || cut.guide?.kind === "batten") return false;
+  if (cut.refusals.length > 0 || cut.intoGroove || cut.guide?.kind === "batten") return false;
   return !sinksAslant(bench, cut);
 }
 

@@ -161,14 +161,24 @@ function wallRefused(tried: TriedCut, side: "left" | "right"): boolean {
 
 /**
  * The cut that makes room at one end of a curved cut: a step from an edge, where one stands right at that end and takes
- * waste worth a setting; else the likeliest line.
+ * waste worth a setting; else the likeliest line. One that runs into an older groove only where no other serves.
  */
 function relieve(bench: Bench, before: Region, draft: PlaneDraft, side: "left" | "right"): TriedCut | null {
+  return relievedBy(bench, before, draft, side, false) ?? relievedBy(bench, before, draft, side, true);
+}
+
+function relievedBy(
+  bench: Bench,
+  before: Region,
+  draft: PlaneDraft,
+  side: "left" | "right",
+  mayRunIntoGroove: boolean,
+): TriedCut | null {
   const end = reliefEnd(draft, side);
   const steps = stepsBesideEnd(bench, draft, end, side);
   const serves = (relief: PlaneDraft): TriedCut | null => {
     const made = tryCut(bench, before, relief);
-    if (made.refusals.length > 0) return null;
+    if (made.refusals.length > 0 || (made.intoGroove && !mayRunIntoGroove)) return null;
     return wallRefused(tryCut(bench, made.after, draft), side) ? null : made;
   };
   for (const step of steps) {
@@ -264,7 +274,7 @@ function seatAfter(
   for (const cut of set) {
     const tried = tryCut(bench, wood, cut);
     if (tried.refusals.length > 0 || tried.guide?.kind === "batten") return null;
-    if (sinksAslant(bench, tried)) return null;
+    if (tried.intoGroove || sinksAslant(bench, tried)) return null;
     if (tried.takesMm2 < LEAST_TAKE_MM2) continue;
     made.push(tried);
     wood = tried.after;

@@ -12,6 +12,8 @@ export interface OrderWeights {
   /** A curved plane that nothing holds: against a batten it still wanders on a bare face. */
   readonly noSeat: number;
   readonly weakSeat: number;
+  /** A groove that runs into an older one at another depth. */
+  readonly intoGroove: number;
   readonly wasteLeftPerMm2: number;
   readonly leanPerDegree: number;
   readonly apart: number;
@@ -30,6 +32,7 @@ export const ORDER_WEIGHTS: OrderWeights = {
   batten: 3,
   noSeat: 9,
   weakSeat: 0.4,
+  intoGroove: 6,
   wasteLeftPerMm2: 0.02,
   leanPerDegree: 0.004,
   /** A curve begun away from the last one finished: its lines cannot be taken from a foot. */

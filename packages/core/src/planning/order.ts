@@ -25,6 +25,11 @@ export interface Ordered {
   readonly refused: readonly Refused[];
 }
 
+export interface OrderedFlats extends Ordered {
+  /** Waste that is left because its groove would run into an older one. */
+  readonly keptOff: readonly TriedCut[];
+}
+
 /** A flat to be cut, or waste to be taken: the ways to do it, likeliest first. */
 export interface FlatToCut {
   readonly ways: readonly PlaneDraft[];
@@ -36,20 +41,29 @@ export const MOST_WAYS = 6;
 /**
  * Takes the flats in a believable order: what turns the stick over first, then steps from the face down, so that each
  * still has its full edge to run on and shortens the next, leaning ones after upright ones. Of a flat's ways the
- * first is taken that nothing forbids and that has a guide, the plane already in the hand before another.
+ * first is taken that nothing forbids and that has a guide, the plane already in the hand before another. What would run
+ * into an older groove comes last of all: by then the wood beside it may be gone.
  */
-export function orderFlats(bench: Bench, wood: Region, flats: readonly FlatToCut[]): Ordered {
+export function orderFlats(
+  bench: Bench,
+  wood: Region,
+  flats: readonly FlatToCut[],
+  rather: RatherThanGroove = "batten",
+): OrderedFlats {
   let left = [...flats];
   let before = wood;
   const cuts: TriedCut[] = [];
   const refused: Refused[] = [];
+  let keptOff: TriedCut[] = [];
   while (left.length > 0) {
+    keptOff = [];
     let best: { made: readonly TriedCut[]; flat: FlatToCut; score: number } | null = null;
     let held: { draft: PlaneDraft; refusal: Refusal; flat: FlatToCut } | null = null;
     const idle = new Set<FlatToCut>();
     for (const flat of left) {
-      const way = bestOfFlat(bench, before, flat, cuts[cuts.length - 1]);
+      const way = bestOfFlat(bench, before, flat, cuts[cuts.length - 1], rather);
       if (way.kind === "idle") idle.add(flat);
+      else if (way.kind === "kept off") keptOff.push(way.cut);
       else if (way.kind === "unguided") continue;
       else if (way.kind === "refused") held ??= { draft: way.draft, refusal: way.refusal, flat };
       else if (!best || way.score > best.score + SAME_SCORE)
@@ -63,19 +77,28 @@ export function orderFlats(bench: Bench, wood: Region, flats: readonly FlatToCut
     } else if (held) refused.push({ draft: held.draft, refusal: held.refusal });
     left = left.filter((flat) => flat !== gone && !idle.has(flat));
   }
-  return { cuts, wood: before, cost: costOf(bench, cuts), refused };
+  return { cuts, wood: before, cost: costOf(bench, cuts), refused, keptOff };
 }
 
 type FlatWay =
   | { readonly kind: "idle" }
   /** Waste that nothing guides yet: it is taken when something does, or not at all. */
   | { readonly kind: "unguided" }
+  /** Waste whose groove would run into an older one, the same. */
+  | { readonly kind: "kept off"; readonly cut: TriedCut }
   | { readonly kind: "refused"; readonly draft: PlaneDraft; readonly refusal: Refusal }
   | { readonly kind: "made"; readonly made: readonly TriedCut[]; readonly score: number };
 
-function bestOfFlat(bench: Bench, before: Region, flat: FlatToCut, last: TriedCut | undefined): FlatWay {
-  let best: { made: readonly TriedCut[]; score: number } | null = null;
+function bestOfFlat(
+  bench: Bench,
+  before: Region,
+  flat: FlatToCut,
+  last: TriedCut | undefined,
+  rather: RatherThanGroove,
+): FlatWay {
+  let best: { made: readonly TriedCut[]; score: number; intoGroove: boolean } | null = null;
   let refused: FlatWay | null = null;
+  let keptOff: TriedCut | null = null;
   let unguided = false;
   for (const [rank, draft] of flat.ways.slice(0, MOST_WAYS).entries()) {
     const tried = tryCut(bench, before, draft);
@@ -85,20 +108,42 @@ function bestOfFlat(bench: Bench, before: Region, flat: FlatToCut, last: TriedCu
       refused ??= { kind: "refused", draft, refusal };
       continue;
     }
+    if (tried.intoGroove && draft.purpose !== "shape") {
+      keptOff ??= tried;
+      continue;
+    }
     const lined = tried.guide?.kind === "batten" ? linedCut(bench, before, draft) : null;
     if (tried.guide?.kind === "batten" && !lined && draft.purpose !== "shape") {
       unguided = true;
       continue;
     }
     const made = lined ? [lined.line, lined.cut] : [tried];
+    const intoGroove = made.some((cut) => cut.intoGroove);
+    if (intoGroove && draft.purpose !== "shape") {
+      keptOff ??= tried;
+      continue;
+    }
     const score =
-      flatScore(bench, draft, lined?.cut ?? tried, last) - rank * WAY_RANK_COST - (lined ? LINE_COST : 0);
-    if (!best || score > best.score + SAME_SCORE) best = { made, score };
+      flatScore(bench, draft, lined?.cut ?? tried, last) -
+      rank * WAY_RANK_COST -
+      (lined ? LINE_COST : 0) -
+      (intoGroove ? INTO_GROOVE_COST[rather] : 0);
+    if (!best || score > best.score + SAME_SCORE) best = { made, score, intoGroove };
     if (rank === 0 && tried.guide?.kind !== "batten" && !last) break;
   }
-  if (best) return { kind: "made", ...best };
+  if (best) return { kind: "made", made: best.made, score: best.score - (best.intoGroove ? WAITS_COST : 0) };
+  if (keptOff) return { kind: "kept off", cut: keptOff };
   return refused ?? { kind: unguided ? "unguided" : "idle" };
 }
+
+/** What a flat is cut with rather than with a groove that runs into an older one: anything, or anything that is guided. */
+export type RatherThanGroove = "batten" | "guided";
+
+/** What such a groove costs beside the other ways of its flat, in the units of `flatScore`, a batten being 10,000. */
+const INTO_GROOVE_COST: Readonly<Record<RatherThanGroove, number>> = { batten: 50_000, guided: 5000 };
+
+/** What puts such a flat after all others. */
+const WAITS_COST = 100_000;
 
 /** What a line of its own costs a flat, in the units of `flatScore`. */
 const LINE_COST = 30;
@@ -261,6 +306,7 @@ export function costOf(bench: Bench, cuts: readonly TriedCut[], previous?: Tried
       const isCurve = cut.draft.kind === "plane" && isCurved(cut.draft);
       cost += isCurve ? bench.weights.noSeat : bench.weights.batten;
     }
+    if (cut.intoGroove) cost += bench.weights.intoGroove;
     if (cut.seat && cut.seat.ratio < bench.limits.seatWellHeldRatio) cost += bench.weights.weakSeat;
     if (cut.draft.kind === "plane") {
       cost += Math.abs(leanDeg(cut.draft.runs[0][0][2], cut.draft.cantDeg)) * bench.weights.leanPerDegree;

@@ -81,6 +81,7 @@ class OrderProof {
   private readonly ended = new Map<bigint, Sequence | null>();
   private bar: number;
   private best: State | null = null;
+  private isPassedOver = false;
   private tries = 0;
   private states = 0;
 
@@ -114,13 +115,27 @@ class OrderProof {
     const givenCost = this.bar;
     let isLeast = false;
     for (const haste of HASTES) isLeast = this.search(haste);
+    isLeast &&= !this.isPassedOver;
     if (!this.best) return { sequence: this.given, cost: givenCost, givenCost, isLeast, tries: this.tries };
-    const sequence = makeAll(this.bench, this.bench.startRegion, [
+    return { sequence: this.madeInOrder(this.best), cost: this.bar, givenCost, isLeast, tries: this.tries };
+  }
+
+  private madeInOrder(end: State): Sequence {
+    return makeAll(this.bench, this.bench.startRegion, [
       ...this.sawsBefore.map(({ draft }) => draft),
-      ...this.draftsOf(this.best),
+      ...this.draftsOf(end),
       ...this.sawsAfter,
     ]);
-    return { sequence, cost: this.bar, givenCost, isLeast, tries: this.tries };
+  }
+
+  /**
+   * Whether a groove of it runs into an older one, which the given order does not. The wood of a state tells what is
+   * gone, not how: this shows when the cuts are made in their order. What is passed over for it is no proof.
+   */
+  private runsIntoGroove(end: State): boolean {
+    const runsInto = !this.given.cuts.some(isIntoGroove) && this.madeInOrder(end).cuts.some(isIntoGroove);
+    if (runsInto) this.isPassedOver = true;
+    return runsInto;
   }
 
   /** One search; in haste it stops at the first order below the bar. True where none is left that could be. */
@@ -139,7 +154,7 @@ class OrderProof {
       if (this.tries >= this.limits.mostTries || ++this.states > this.limits.mostStates) return false;
       if (state.cost > (reached.get(keyOf(state)) ?? state.cost) + SAME_SCORE) continue;
       const ended = this.endedCost(state);
-      if (ended !== null && ended < this.bar - SAME_SCORE) {
+      if (ended !== null && ended < this.bar - SAME_SCORE && !this.runsIntoGroove(state)) {
         this.bar = ended;
         this.best = state;
         if (haste > 0) return false;
@@ -227,6 +242,10 @@ class OrderProof {
     }
     return drafts.reverse();
   }
+}
+
+function isIntoGroove({ intoGroove }: TriedCut): boolean {
+  return intoGroove;
 }
 
 function keyOf({ made, last, lastCurve }: State): string {

@@ -24,13 +24,14 @@ const MOST_WIDTHS = 4;
  * Steps and chamfers over the arcs, in the order they are found best; `wood` already has its required flats cut.
  *
  * What a cut takes can only shrink as others are made before it, so a draft is tried again only where what it last
- * took could still make it the best one.
+ * took could still make it the best one. Whoever lets them run into grooves already cut has to move those.
  */
 export function roughingCuts(
   bench: Bench,
   wood: Region,
   arcs: readonly WorkedPiece[],
   wasteMm2: number,
+  mayRunIntoGrooves = false,
 ): PlaneDraft[] {
   const pool = roughingPool(bench, arcs).map((draft, place) => ({
     draft,
@@ -49,7 +50,12 @@ export function roughingCuts(
       const tried = tryCut(bench, before, draft);
       entry.mostScore = roughingScore(bench, draft, tried.takesMm2, arcs);
       if (tried.takesMm2 < least || tried.refusals.length > 0 || tried.guide?.kind === "batten") continue;
-      if (sinksAslant(bench, tried) || leanOf(draft) > MOST_FREE_LEAN_DEG) continue;
+      if (
+        (tried.intoGroove && !mayRunIntoGrooves) ||
+        sinksAslant(bench, tried) ||
+        leanOf(draft) > MOST_FREE_LEAN_DEG
+      )
+        continue;
       const score = entry.mostScore;
       const isBetter =
         !best || score > best.score + SAME_SCORE || (score > best.score - SAME_SCORE && place < best.place);

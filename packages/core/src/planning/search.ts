@@ -1,11 +1,12 @@
 /** One way of working, planned: from the wood as it stands to a tidied sequence of cuts and what it costs. */
 import type { Region } from "../curve/index.ts";
 import { cutAway, leanDeg } from "../cutting/index.ts";
-import { normaliseDeg } from "../measure/index.ts";
+import { normaliseDeg, SAME_SCORE } from "../measure/index.ts";
 import { type Bench, type BenchOptions, layOutBench } from "./bench.ts";
 import { FLAT_CANTS_DEG } from "./cants.ts";
-import type { SawDraft } from "./draft-cut.ts";
-import { costOf, type Ordered, orderCurves, orderFlats, type Refused } from "./order.ts";
+import type { PlaneDraft, SawDraft } from "./draft-cut.ts";
+import { orderFlatsApart } from "./grooves-apart.ts";
+import { costOf, type Ordered, orderCurves, type Refused } from "./order.ts";
 import { roughingCuts } from "./roughing.ts";
 import { sawnWaste } from "./sawn-waste.ts";
 import { makeAll, type Sequence, tidied, withoutIdleRuns } from "./sequence.ts";
@@ -68,19 +69,37 @@ export function* searchWay(way: Way, makeBench: BenchMaker): Generator<SearchSte
 }
 
 /** Flats, waste over the given arcs, then the curves, each in the best order found. */
-function cutFace(
-  bench: Bench,
-  wanted: Wanted,
-  arcs: readonly WorkedPiece[],
-): { readonly flats: Ordered; readonly curves: Ordered } {
+function cutFace(bench: Bench, wanted: Wanted, arcs: readonly WorkedPiece[]): Face {
   const start = bench.startRegion;
-  const first = orderFlats(bench, start, wanted.flats);
-  const rough = roughingCuts(bench, first.wood, arcs, wasteOverCurves(bench, first.wood));
-  const flats =
-    rough.length > 0
-      ? orderFlats(bench, start, [...wanted.flats, ...rough.map((draft) => ({ ways: [draft] }))])
-      : first;
-  return { flats, curves: orderCurves(bench, flats.wood, wanted.curves) };
+  const first = orderFlatsApart(bench, start, wanted.flats);
+  const waste = wasteOverCurves(bench, first.wood);
+  const careful = roughingCuts(bench, first.wood, arcs, waste);
+  const cut = (rough: readonly PlaneDraft[]): Face => {
+    const flats =
+      rough.length > 0
+        ? orderFlatsApart(bench, start, [...wanted.flats, ...rough.map((draft) => ({ ways: [draft] }))])
+        : first;
+    return { flats, curves: orderCurves(bench, flats.wood, wanted.curves) };
+  };
+  const face = cut(careful);
+  // Waste in the way of a flat's groove may be worth moving that groove for.
+  const bold = roughingCuts(bench, first.wood, arcs, waste, true);
+  if (keysOf(bold) === keysOf(careful)) return face;
+  const moved = cut(bold);
+  return costOfFace(bench, moved) < costOfFace(bench, face) - SAME_SCORE ? moved : face;
+}
+
+interface Face {
+  readonly flats: Ordered;
+  readonly curves: Ordered;
+}
+
+function keysOf(drafts: readonly PlaneDraft[]): string {
+  return drafts.map(({ key }) => key).join(" ");
+}
+
+function costOfFace(bench: Bench, { flats, curves }: Face): number {
+  return flats.cost + curves.cost + flats.refused.length * bench.weights.refused;
 }
 
 /** How the stick is laid for a way: what its bench is made with, and what is sawn before and after the planing. */

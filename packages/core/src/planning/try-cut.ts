@@ -24,6 +24,7 @@ import { areaOf, type Draft, firstLeanDeg, type PlaneDraft, sweepOfDraft } from 
 import { type Guide, guidedRuns } from "./guide.ts";
 import { MOST_FREE_LEAN_DEG } from "./leans.ts";
 import { hangsClear, seenAt } from "./seen.ts";
+import { keepSlots, runIntoOlder, slotsIn, slotsOfCut } from "./slots.ts";
 
 /** Why a cut is not made: the rule, with the figures a sentence needs. */
 export interface Refusal {
@@ -46,6 +47,8 @@ export interface TriedCut {
   /** Null for a curved plane that is held by its seat, and for a saw. */
   readonly guide: Guide | null;
   readonly refusals: readonly Refusal[];
+  /** Whether it is a groove that runs into an older one at another depth: no rule forbids it, and no hand would do it. */
+  readonly intoGroove: boolean;
 }
 
 /** How much nearer than the limits of the cutting model the planner keeps, mm: other routes measure a shade differently. */
@@ -67,8 +70,22 @@ function made(bench: Bench, before: Region, draft: Draft): TriedCut {
   const after = cutAway(before, sweepOfDraft(draft));
   const takesMm2 = areaOf(before) - areaOf(after);
   if (draft.kind === "saw") {
-    return { draft, before, after, takesMm2, wallMm: [0, 0], seat: null, guide: null, refusals: [] };
+    keepSlots(before, after, []);
+    return {
+      draft,
+      before,
+      after,
+      takesMm2,
+      wallMm: [0, 0],
+      seat: null,
+      guide: null,
+      refusals: [],
+      intoGroove: false,
+    };
   }
+  const grooves = slotsOfCut(before, after, draft);
+  const intoGroove = grooves.length > 0 && runIntoOlder(grooves, slotsIn(before));
+  keepSlots(before, after, grooves);
   const wallMm = wallsOfCut(before, after, draft.cut);
   const refusals = [
     ...wallRefusals(bench, draft, wallMm),
@@ -80,7 +97,17 @@ function made(bench: Bench, before: Region, draft: Draft): TriedCut {
   const guided = curved ? null : guidedRuns(bench, before, draft);
   const guide: Guide | null = guided ? guided.guide : seated ? null : { kind: "batten" };
   const final = seated ? seated.draft : guided ? workedInOrder(draft, guided.runs) : draft;
-  return { draft: final, before, after, takesMm2, wallMm, seat: seated?.seat ?? null, guide, refusals };
+  return {
+    draft: final,
+    before,
+    after,
+    takesMm2,
+    wallMm,
+    seat: seated?.seat ?? null,
+    guide,
+    refusals,
+    intoGroove,
+  };
 }
 
 /** The same cut with its settings in another order; what it takes is the same. */
@@ -103,6 +130,7 @@ function idle(draft: Draft, before: Region): TriedCut {
     seat: null,
     guide: null,
     refusals: [],
+    intoGroove: false,
   };
 }
 

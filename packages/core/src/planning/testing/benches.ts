@@ -54,11 +54,16 @@ export function draftAt(
   bench: Bench,
   planeId: string,
   pose: Pose,
-  more: { readonly work?: DraftWork; readonly cantDeg?: number; readonly shapes?: readonly number[] } = {},
+  more: {
+    readonly work?: DraftWork;
+    readonly purpose?: PlaneDraft["purpose"];
+    readonly cantDeg?: number;
+    readonly shapes?: readonly number[];
+  } = {},
 ): PlaneDraft {
   return planeDraft(bench, {
     work: more.work ?? "step",
-    purpose: "shape",
+    purpose: more.purpose ?? "shape",
     cantDeg: more.cantDeg ?? 0,
     shapes: more.shapes ?? [],
     tool: toolOf(bench, planeId),
