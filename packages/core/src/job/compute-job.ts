@@ -9,7 +9,16 @@ import {
   type Trouble,
 } from "../measure/index.ts";
 import { type PlanProgress, type PlanRequest, planSteps } from "../planning/index.ts";
-import { bandOnShelf, buildSection, inspectSection, type PartSpec, type Section } from "../section/index.ts";
+import {
+  bandOnShelf,
+  gaugeEdgePoint,
+  inspectSection,
+  type LaidPart,
+  layOutSection,
+  layParts,
+  type PartSpec,
+  type Section,
+} from "../section/index.ts";
 import { readShelf, type Shelf } from "../shelf/index.ts";
 import { backOf, type Job, partsOf, pathOf } from "./job-schema.ts";
 import { planesMeant } from "./left-out.ts";
@@ -32,12 +41,24 @@ export interface JobInputs {
  * to a millionth of a millimetre. Troubles name their place in the job file.
  */
 export function sectionOfJob(job: Job, inputs: JobInputs = {}): Outcome<Section> {
+  const section = drawnSectionOfJob(job, inputs);
+  if (!section.ok) return section;
+  const { refusals, warnings } = inspectSection(section.value);
+  const [first, ...more] = refusals;
+  return first === undefined ? fine(section.value, warnings) : refused(first, ...more);
+}
+
+/**
+ * The same before anything is said against it: the outline may cross itself or stand out of the stick. Takes a small part
+ * of the time, for a picture while something is being pulled.
+ */
+export function drawnSectionOfJob(job: Job, inputs: JobInputs = {}): Outcome<Section> {
   const drawn = partsOf(job.section);
   if (drawn !== undefined) {
-    const laid = withBandsOnShelf(drawn, shelfOfJob(job, inputs));
+    const laid = withBandsOnShelf(drawn, job, inputs);
     if (!laid.ok) return laid;
     const parts = laid.value;
-    return buildSection({
+    return layOutSection({
       name: job.name,
       stick: job.stick,
       startHeightMm: job.section.startHeightMm,
@@ -48,7 +69,7 @@ export function sectionOfJob(job: Job, inputs: JobInputs = {}): Outcome<Section>
   const path = pathOf(job.section);
   if (path === undefined) return refused(cataloguedTrouble("job-section-missing", "section", {}));
   const { widthMm, thicknessMm } = job.stick;
-  const section: Section = {
+  return fine({
     name: job.name,
     stick: ringFromVertices([
       [0, 0],
@@ -59,14 +80,31 @@ export function sectionOfJob(job: Job, inputs: JobInputs = {}): Outcome<Section>
     outline: ringFromVertices(path.map(([x, y, bulge]) => [snapped(x), snapped(y), bulge ?? 0])),
     freeSpans: [],
     named: [],
-  };
-  const { refusals, warnings } = inspectSection(section);
-  const [first, ...more] = refusals;
-  return first === undefined ? fine(section, warnings) : refused(first, ...more);
+  });
+}
+
+/**
+ * The parts of a job's section where they stand, walked from the gauge edge; also where they miss the far edge, which a
+ * section may not. A section that is held as a path has none.
+ */
+export function chainOfJob(job: Job, inputs: JobInputs = {}): Outcome<readonly LaidPart[]> {
+  const drawn = partsOf(job.section);
+  if (drawn === undefined) return fine([]);
+  const parts = withBandsOnShelf(drawn, job, inputs);
+  if (!parts.ok) return parts;
+  const { widthMm, thicknessMm } = job.stick;
+  const start = gaugeEdgePoint(job.section.startHeightMm ?? thicknessMm);
+  return layParts(parts.value, start, widthMm, "section.parts");
 }
 
 /** Bands made with the planes there are: hollows make reeds, rounds flutes. Without a shelf they stay as they are drawn. */
-function withBandsOnShelf(parts: readonly PartSpec[], shelf: Outcome<Shelf>): Outcome<readonly PartSpec[]> {
+function withBandsOnShelf(
+  parts: readonly PartSpec[],
+  job: Job,
+  inputs: JobInputs,
+): Outcome<readonly PartSpec[]> {
+  if (!parts.some((part) => part.kind === "band")) return fine(parts);
+  const shelf = shelfOfJob(job, inputs);
   if (!shelf.ok) return fine(parts);
   const laid: PartSpec[] = [];
   for (const [index, part] of parts.entries()) {

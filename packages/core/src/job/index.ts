@@ -1,7 +1,9 @@
 /** The job file: read, written, its JSON Schema; and what a job computes, in order. */
 export {
   type ComputedJob,
+  chainOfJob,
   computeJob,
+  drawnSectionOfJob,
   type JobInputs,
   jobSteps,
   leftOutOf,

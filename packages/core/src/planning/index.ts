@@ -1,4 +1,5 @@
 export { GOOD_HAND, type HandAccuracy } from "./accuracy.ts";
+export { withLineMoved } from "./arc-circles.ts";
 export type { Shavings } from "./bench.ts";
 export { COMMON_SHAVINGS } from "./bench.ts";
 export { type Measured, measuredShelf, type StartedStick, standingAfter } from "./from-where-it-stands.ts";

@@ -33,6 +33,18 @@ import type { FreeSpan, NamedSpan, Section } from "./types.ts";
  * Refused: sizes out of range, a chain that misses the far edge, and all that `inspectSection` refuses.
  */
 export function buildSection(spec: SectionSpec): Outcome<Section, TroubleCode> {
+  const section = layOutSection(spec);
+  if (!section.ok) return section;
+  const { refusals, warnings } = inspectSection(section.value);
+  const [first, ...more] = refusals;
+  return first === undefined ? fine(section.value, warnings) : refused(first, ...more);
+}
+
+/**
+ * The same without the inspection, which takes most of the time: for a picture while something is being pulled. The
+ * outline may cross itself or stand out of the stick.
+ */
+export function layOutSection(spec: SectionSpec): Outcome<Section, TroubleCode> {
   const wrongStick = checkStick(spec.stick);
   if (wrongStick !== null) return wrongStick;
   const { widthMm, thicknessMm } = spec.stick;
@@ -51,10 +63,9 @@ export function buildSection(spec: SectionSpec): Outcome<Section, TroubleCode> {
   const back = backCorners(spec, startHeightMm, ended.value.end);
   if (!back.ok) return back;
   const section = assemble(spec, start, ended.value.laid, back.value);
-  if (section === null) return refused(cataloguedTrouble("section-encloses-nothing", "section.parts", {}));
-  const { refusals, warnings } = inspectSection(section);
-  const [first, ...more] = refusals;
-  return first === undefined ? fine(section, warnings) : refused(first, ...more);
+  return section === null
+    ? refused(cataloguedTrouble("section-encloses-nothing", "section.parts", {}))
+    : fine(section);
 }
 
 function checkStick(stick: StickSpec): ReturnType<typeof refused<TroubleCode>> | null {

@@ -1,5 +1,5 @@
 export { type BandLayout, type BandSole, bandLayout, bandOnShelf } from "./band-layout.ts";
-export { buildSection, stickRing } from "./build-section.ts";
+export { buildSection, layOutSection, stickRing } from "./build-section.ts";
 export { readDxfSection } from "./dxf-read.ts";
 export { type ArcFit, type FitOptions, fitArcs } from "./fit-arcs.ts";
 export { SOLE_SWEEP_DEG } from "./forms/rounds.ts";
@@ -8,6 +8,7 @@ export { type Join, joinsOf, OPENEST_QUIRK_DEG, WIDEST_QUIRK_MM } from "./joins.
 export { mirrorSection } from "./mirror-section.ts";
 export { backSchema, partSchema, sectionSpecSchema } from "./part-schema.ts";
 export type * from "./part-spec.ts";
+export { gaugeEdgePoint, type LaidPart, layParts } from "./parts.ts";
 export { type DrawingFile, readSectionFile } from "./read-file.ts";
 export type { DrawingOptions, StickSize } from "./read-place.ts";
 export { arcsApartMm, snapArc } from "./snap-arc.ts";

@@ -35,6 +35,7 @@ export {
 export { PAPER_NAMES, PAPERS, type Paper, type PaperName, type PrinterMade, stretchFor } from "./paper.ts";
 export { printable } from "./printable-text.ts";
 export { drawCutScene, drawSmallScene, type SceneSize } from "./screen-scene.ts";
+export { type ArcMiddle, arcMiddles, spread, turningPoints } from "./section-dimensions.ts";
 export { drawSection } from "./section-picture.ts";
 export { KNOWN_LETTERS, letterWidthRatio } from "./sheet-font-widths.ts";
 export { type Page, SHEET_KINDS, type SheetKind } from "./sheet-frame.ts";

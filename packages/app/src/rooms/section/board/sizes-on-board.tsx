@@ -1,0 +1,147 @@
+/** Running dimensions from the gauge edge and the back, and the radii of the curves (ISO 129-1). */
+import type { Section } from "mouldwright/section";
+import type { ReactNode } from "react";
+import type { LengthWords } from "../../../common/length-words.ts";
+import { type BoardSize, type BoardView, onBoard } from "./board-view.ts";
+import {
+  type Dimension,
+  type DimensionRow,
+  FIGURE_PX,
+  heightRow,
+  radiiOf,
+  widthOf,
+  widthRow,
+} from "./dimensions.ts";
+
+export interface SizesOnBoardProps {
+  readonly section: Section;
+  readonly view: BoardView;
+  readonly size: BoardSize;
+  readonly words: LengthWords;
+}
+
+/** How far from the wood the dimension line stands, and its figures from that, px. */
+const LINE_OFF_PX = 16;
+const ROW_OFF_PX = 20;
+
+export function SizesOnBoard({ section, view, size, words }: SizesOnBoardProps) {
+  // On a drawing the unit stands once, not at every figure.
+  const short = (lengthMm: number): string => words.typed(lengthMm).replace(/\s*mm$/, "");
+  const wish = { section, view, words: short };
+  const right = Math.max(...section.stick.pieces.map(({ from }) => from.x));
+  const lineY = view.originY + LINE_OFF_PX;
+  const rightPx = onBoard(view, { x: right, y: 0 }).x;
+  const top = Math.max(...section.stick.pieces.map(({ from }) => from.y));
+  const upPx = Math.min(size.heightPx, top * view.pxPerMm + 2 * FIGURE_PX);
+  return (
+    <g className="sizes">
+      <AcrossRow row={widthRow(wish, Math.min(size.widthPx, rightPx - view.originX + 60))} lineY={lineY} />
+      <UpRow row={heightRow(wish, "left", upPx)} lineX={view.originX - LINE_OFF_PX} away={-1} />
+      <UpRow row={heightRow(wish, "right", upPx)} lineX={rightPx + LINE_OFF_PX} away={1} />
+      <Radii section={section} view={view} words={short} />
+    </g>
+  );
+}
+
+function AcrossRow({ row, lineY }: { readonly row: DimensionRow; readonly lineY: number }) {
+  const last = row.values.at(-1);
+  if (last === undefined) return null;
+  return (
+    <>
+      <circle className="line" cx={row.originPx} cy={lineY} r={3} />
+      <path className="line" d={`M${row.originPx} ${lineY}H${last.linePx}`} />
+      {row.values.map(({ words, linePx, rowPx, from }) => (
+        <g key={words + String(linePx)}>
+          <path className="line faint" d={`M${linePx} ${from.y + 3}V${lineY + 3}`} />
+          {arrow(linePx, lineY, "right")}
+          <path
+            className="line"
+            d={`M${linePx} ${lineY}L${rowPx} ${lineY + ROW_OFF_PX - 6}V${lineY + ROW_OFF_PX - 2}`}
+          />
+          <text className="figure" x={rowPx} y={lineY + ROW_OFF_PX + FIGURE_PX - 3} textAnchor="middle">
+            {words}
+          </text>
+        </g>
+      ))}
+    </>
+  );
+}
+
+interface UpRowProps {
+  readonly row: DimensionRow;
+  readonly lineX: number;
+  readonly away: 1 | -1;
+}
+
+function UpRow({ row, lineX, away }: UpRowProps) {
+  const last = row.values.at(-1);
+  if (last === undefined) return null;
+  const knee = (value: Dimension): string =>
+    `M${lineX} ${value.linePx}L${lineX + away * 8} ${value.rowPx}H${lineX + away * 11}`;
+  return (
+    <>
+      <circle className="line" cx={lineX} cy={row.originPx} r={3} />
+      <path className="line" d={`M${lineX} ${row.originPx}V${last.linePx}`} />
+      {row.values.map((value) => (
+        <g key={value.words + String(value.linePx)}>
+          <path
+            className="line faint"
+            d={`M${value.from.x + away * 3} ${value.linePx}H${lineX + away * 3}`}
+          />
+          {arrow(lineX, value.linePx, "up")}
+          <path className="line" d={knee(value)} />
+          <text
+            className="figure"
+            x={lineX + away * 14}
+            y={value.rowPx + FIGURE_PX * 0.36}
+            textAnchor={away === 1 ? "start" : "end"}
+          >
+            {value.words}
+          </text>
+        </g>
+      ))}
+    </>
+  );
+}
+
+function arrow(x: number, y: number, points: "right" | "up"): ReactNode {
+  return (
+    <path className="arrow" d={points === "right" ? `M${x} ${y}l-8 -2.6v5.2z` : `M${x} ${y}l-2.6 8h5.2z`} />
+  );
+}
+
+/** Each radius in the wood under its arc, where there is room; the arrow points at the arc. */
+function Radii(props: {
+  readonly section: Section;
+  readonly view: BoardView;
+  readonly words: (lengthMm: number) => string;
+}) {
+  const { section, view, words } = props;
+  const placed: { readonly x: number; readonly y: number; readonly halfPx: number }[] = [];
+  return radiiOf(section, words).flatMap(({ middle, words: said }) => {
+    const at = onBoard(view, { x: middle[0], y: middle[1] });
+    const halfPx = widthOf(said) / 2;
+    const spot = [30, 48, 66, 84]
+      .map((downPx) => ({ x: at.x, y: at.y + downPx, halfPx }))
+      .find(
+        (wish) =>
+          wish.y < view.originY - 6 &&
+          placed.every(
+            (other) =>
+              Math.abs(other.y - wish.y) > FIGURE_PX * 1.3 ||
+              Math.abs(other.x - wish.x) > other.halfPx + wish.halfPx,
+          ),
+      );
+    if (spot === undefined) return [];
+    placed.push(spot);
+    return [
+      <g key={`${said} ${middle[0]} ${middle[1]}`}>
+        <path className="line" d={`M${at.x} ${at.y + 1}V${spot.y - FIGURE_PX * 0.85}`} />
+        <path className="arrow" d={`M${at.x} ${at.y + 1}l-2.6 8h5.2z`} />
+        <text className="figure on-wood" x={spot.x} y={spot.y} textAnchor="middle">
+          {said}
+        </text>
+      </g>,
+    ];
+  });
+}
