@@ -27,7 +27,7 @@ test("from the second visit on every room opens without a server and without a n
   await page.reload();
   for (const room of ROOMS) {
     await goTo(page, room);
-    expect(await page.getByRole("main", { name: room }).innerText()).not.toContain("could not be shown");
+    expect(await page.getByRole("main", { name: room }).textContent()).not.toContain("could not be shown");
   }
   await home.context.setOffline(false);
   expect(home.faults).toEqual([]);

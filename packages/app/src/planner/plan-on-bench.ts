@@ -60,7 +60,15 @@ export function keepPlanning(): () => void {
   let asked: Job | null = null;
   let askedOfJobId = "";
   let wasQuick = false;
-  const planner = startPlanner((answer) => take(answer, asked));
+  let quickUnderWay = false;
+  let askedAtMs = 0;
+  const planner = startPlanner((answer) => {
+    take(answer, asked);
+    if (answer.kind === "progress") return;
+    performance.measure(wasQuick ? "plan while dragging" : "whole plan", { start: askedAtMs });
+    quickUnderWay = false;
+    ask();
+  });
   const ask = (): void => {
     const { draft, job, jobId } = useBench.getState();
     const shown = draft ?? job;
@@ -68,6 +76,8 @@ export function keepPlanning(): () => void {
     const isQuick = draft !== null;
     // What was dragged is planned again in full when it is lifted, though nothing of it has changed.
     if (shown === asked && (isQuick || !wasQuick)) return;
+    // A finger moves faster than plans are made: the one under way is finished, and then the newest draft is planned.
+    if (isQuick && quickUnderWay && askedOfJobId === jobId) return;
     if (askedOfJobId !== jobId) usePlan.setState(NOTHING_YET);
     if (
       asked !== null &&
@@ -86,6 +96,8 @@ export function keepPlanning(): () => void {
     asked = shown;
     askedOfJobId = jobId;
     wasQuick = isQuick;
+    quickUnderWay = isQuick;
+    askedAtMs = performance.now();
     usePlan.setState({ isPlanning: true, doneRatio: 0, says: "" });
     planner.ask(shown, { quick: isQuick });
   };
@@ -93,6 +105,7 @@ export function keepPlanning(): () => void {
   underWay = {
     stop: () => {
       planner.stop();
+      quickUnderWay = false;
       usePlan.setState({ isPlanning: false });
     },
     again: () => {

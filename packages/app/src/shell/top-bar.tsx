@@ -15,11 +15,13 @@ export function TopBar({ roomName }: { readonly roomName: string }) {
   const { undoes, redoes } = useHistory();
   return (
     <header className="top-bar">
-      <p className="job-name">
-        <span className="job-name-words">{name}</span>
-        <span className="top-room">{roomName}</span>
-      </p>
-      <SavedWords />
+      <div className="job-name">
+        <p className="job-name-words">{name}</p>
+        <div className="under-name">
+          <p className="top-room">{roomName}</p>
+          <SavedWords />
+        </div>
+      </div>
       <div className="top-tools">
         <Button
           className="icon-button"
