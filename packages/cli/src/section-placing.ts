@@ -1,5 +1,5 @@
 /** How a section hangs on its wall: from its own spring bevels unless the maker says otherwise. */
-import { type Placing, springBevels, springFrom, type WallEdge } from "mouldwright/making";
+import { type Placing, springFrom, springToldBy, type ToldSpring, type WallEdge } from "mouldwright/making";
 import { fine, type Outcome } from "mouldwright/measure";
 import type { Section } from "mouldwright/section";
 import { type OptionKinds, readChoice } from "./arguments.ts";
@@ -17,8 +17,6 @@ export interface FoundPlacing {
   /** Where the spring comes from, as a maker would say it. */
   readonly said: string;
 }
-
-const SQUARE_DEG = 90;
 
 /**
  * `--wall gauge|far`: the edge at the wall, the far one unless said. `--spring`: as on the mitre; without it the
@@ -42,21 +40,12 @@ export function readSpring({ given }: Command, section: Section, wallEdge: WallE
     const placing = { springFromWallDeg: spring.value.fromWallDeg, wallEdge };
     return fine({ placing, said: "as given" });
   }
-  const { bevels } = springBevels(section);
-  const atWall = bevels.find(({ edge }) => edge === wallEdge);
-  if (atWall !== undefined) {
-    return fine({
-      placing: { springFromWallDeg: atWall.fromBackDeg, wallEdge },
-      said: "from the bevel at that edge",
-    });
-  }
-  const atCeiling = bevels.find(({ edge }) => edge !== wallEdge);
-  if (atCeiling !== undefined && atCeiling.fromBackDeg <= SQUARE_DEG) {
-    const springFromWallDeg = SQUARE_DEG - atCeiling.fromBackDeg;
-    return fine({ placing: { springFromWallDeg, wallEdge }, said: "from the bevel at the other edge" });
-  }
-  return fine({
-    placing: { springFromWallDeg: 0, wallEdge },
-    said: "no bevel: the back stands flat against the wall",
-  });
+  const { springFromWallDeg, toldBy } = springToldBy(section, wallEdge);
+  return fine({ placing: { springFromWallDeg, wallEdge }, said: SAID[toldBy] });
 }
+
+const SAID: Readonly<Record<ToldSpring["toldBy"], string>> = {
+  "bevel at that edge": "from the bevel at that edge",
+  "bevel at the other edge": "from the bevel at the other edge",
+  "no bevel": "no bevel: the back stands flat against the wall",
+};

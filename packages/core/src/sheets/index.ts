@@ -42,6 +42,7 @@ export { type Page, SHEET_KINDS, type SheetKind } from "./sheet-frame.ts";
 export { type SheetOptions, sheetPages } from "./sheet-set.ts";
 export {
   depthGaugeSolid,
+  drawnOut,
   gaugeDepths,
   mouldingSolid,
   type Solid,

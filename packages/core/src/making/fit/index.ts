@@ -51,7 +51,7 @@ export {
   STEEPEST_RAKE_DEG,
 } from "./rake.ts";
 export { type RakeMember, type RakePoint, type Rise, rakePoint } from "./rake-point.ts";
-export type { SawCut, SawSettings, StickEdge } from "./saw-cut.ts";
+export { cornerPlane, type SawCut, type SawSettings, type StickEdge } from "./saw-cut.ts";
 export { type Scribe, type ScribeQuestion, scribe } from "./scribe.ts";
 export { type ShootingBoard, shootingBoard } from "./shooting-board.ts";
 export {

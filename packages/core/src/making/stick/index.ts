@@ -33,7 +33,13 @@ export {
   type StickGrain,
 } from "./grain.ts";
 export type { Holding, HoldingRule, Shortcoming, WideBoard } from "./holding.ts";
-export { type SpringBevel, type SpringBevels, springBevels } from "./spring-bevels.ts";
+export {
+  type SpringBevel,
+  type SpringBevels,
+  springBevels,
+  springToldBy,
+  type ToldSpring,
+} from "./spring-bevels.ts";
 export { type SawnSide, STICK_CONVENTION, type StickAnswer, type StickQuestion, stickFor } from "./stick.ts";
 export { type BoardFence, type BoardFiller, type StickingBoard, stickingBoard } from "./sticking-board.ts";
 export { turnSection } from "./turn-section.ts";

@@ -58,6 +58,30 @@ export function springBevels(section: Section): SpringBevels {
   };
 }
 
+/** A spring that the section itself tells, and what told it. */
+export interface ToldSpring {
+  readonly springFromWallDeg: number;
+  readonly toldBy: "bevel at that edge" | "bevel at the other edge" | "no bevel";
+}
+
+const SQUARE_DEG = 90;
+
+/**
+ * How far the back of a section leans from the wall when `wallEdge` is the edge at the wall, degrees: the bevel at that
+ * edge lies on the wall; without it the other one lies on the ceiling, square to the wall; without either the back
+ * stands flat against the wall.
+ */
+export function springToldBy(section: Section, wallEdge: EdgeName): ToldSpring {
+  const { bevels } = springBevels(section);
+  const atWall = bevels.find(({ edge }) => edge === wallEdge);
+  if (atWall !== undefined) return { springFromWallDeg: atWall.fromBackDeg, toldBy: "bevel at that edge" };
+  const atCeiling = bevels.find(({ edge }) => edge !== wallEdge);
+  if (atCeiling !== undefined && atCeiling.fromBackDeg <= SQUARE_DEG) {
+    return { springFromWallDeg: SQUARE_DEG - atCeiling.fromBackDeg, toldBy: "bevel at the other edge" };
+  }
+  return { springFromWallDeg: 0, toldBy: "no bevel" };
+}
+
 interface Ends {
   readonly onBack: Point;
   readonly onEdge: Point;

@@ -8,6 +8,7 @@ import {
   type StickAnswer,
   type StickQuestion,
   springBevels,
+  springToldBy,
   stickFor,
 } from "./index.ts";
 import { turnSection } from "./turn-section.ts";
@@ -109,6 +110,23 @@ describe("spring bevels", () => {
       [{ kind: "rebate", edge: "gauge", widthMm: 8, depthMm: 6 }],
     );
     expect(springBevels(rebated).bevels).toEqual([]);
+    expect(springToldBy(rebated, "far edge")).toEqual({ springFromWallDeg: 0, toldBy: "no bevel" });
+  });
+
+  test("tell the spring: the bevel at the wall, else what the ceiling's leaves of a right angle", () => {
+    const atWall = springToldBy(cornice, "far edge");
+    expect(atWall.springFromWallDeg).toBeCloseTo(38, 6);
+    expect(atWall.toldBy).toBe("bevel at that edge");
+    expect(springToldBy(cornice, "gauge edge").springFromWallDeg).toBeCloseTo(52, 6);
+    const one = section(
+      40,
+      20,
+      [{ kind: "fillet", widthMm: "rest" }],
+      [{ kind: "bevel", edge: "gauge", riseMm: 8, fromBackDeg: 52 }],
+    );
+    const atOther = springToldBy(one, "far edge");
+    expect(atOther.springFromWallDeg).toBeCloseTo(38, 6);
+    expect(atOther.toldBy).toBe("bevel at the other edge");
   });
 });
 
