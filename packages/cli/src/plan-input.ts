@@ -1,7 +1,15 @@
 /** What `plan` plans: a section and a shelf from files, or what is still to do on a half-done stick. */
 import { extentsOf, type Ring, ringFromVertices } from "mouldwright/curve";
 import { type Plan, readPlan } from "mouldwright/cutting";
-import { type Job, leftOutOf, planesMeant, planRequestOf, readMeasured, sectionOfJob } from "mouldwright/job";
+import {
+  type Job,
+  leftOutOf,
+  planesMeant,
+  planRequestOf,
+  readMeasured,
+  sectionOfJob,
+  startedOf,
+} from "mouldwright/job";
 import type { LengthUnit, Outcome, Trouble } from "mouldwright/measure";
 import { type Measured, type PlanRequest, standingAfter } from "mouldwright/planning";
 import type { Section } from "mouldwright/section";
@@ -86,8 +94,17 @@ async function begin(command: Command, path: string, said: Said): Promise<Read<P
   if (!without.ok) return without;
   const unit = unitOf(command.askedUnit, job);
   const name = job?.name ?? section.name;
+  const started = startedOf(job ?? {}, shelf.value.shelf);
+  if (!started.ok) return notRead(path, started);
+  const { shelf: real = shelf.value.shelf, wood } = started.value ?? {};
   return whole({
-    request: { ...requestOf(job, section, shelf.value.shelf, said), name, unit, without: without.value },
+    request: {
+      ...requestOf(job, section, real, said),
+      name,
+      unit,
+      without: without.value,
+      ...(wood === undefined ? {} : { from: wood }),
+    },
     name,
     unit,
     file: path,

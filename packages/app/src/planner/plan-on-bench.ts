@@ -136,6 +136,7 @@ const PLANNED_FROM = [
   "working",
   "hand",
   "inchStep",
+  "standing",
 ] as const satisfies readonly (keyof Job)[];
 
 function take(answer: FromPlanner, of: Job | null): void {

@@ -3,16 +3,8 @@
  * one at once.
  */
 import "../common/no-code-from-text.ts";
-import {
-  type ComputedJob,
-  type Job,
-  leftOutOf,
-  planRequestOf,
-  sectionOfJob,
-  shelfOfJob,
-} from "mouldwright/job";
-import { cataloguedTrouble, fine, type Outcome, refused } from "mouldwright/measure";
-import { type PlanProgress, planSteps } from "mouldwright/planning";
+import { type ComputedJob, jobSteps } from "mouldwright/job";
+import { cataloguedTrouble, type Outcome } from "mouldwright/measure";
 import type { FromPlanner, PlanWish, ToPlanner } from "./messages.ts";
 
 /** How long to work before listening, ms. */
@@ -30,7 +22,7 @@ addEventListener("message", ({ data }: MessageEvent<ToPlanner>) => {
 });
 
 async function answer(wish: PlanWish): Promise<void> {
-  const steps = stepsOf(wish.job, wish.quick);
+  const steps = jobSteps(wish.job, { quick: wish.quick });
   try {
     let turnFrom = performance.now();
     for (;;) {
@@ -50,20 +42,6 @@ async function answer(wish: PlanWish): Promise<void> {
     const detail = error instanceof Error ? error.message : String(error);
     send({ kind: "refused", wish: wish.wish, troubles: [cataloguedTrouble("internal", "", { detail })] });
   }
-}
-
-function* stepsOf(job: Job, quick: boolean): Generator<PlanProgress, Outcome<ComputedJob>> {
-  const section = sectionOfJob(job);
-  if (!section.ok) return section;
-  const shelf = shelfOfJob(job);
-  if (!shelf.ok) return shelf;
-  const without = leftOutOf(job, shelf.value);
-  if (!without.ok) return without;
-  const request = planRequestOf(job, section.value, shelf.value);
-  const plan = yield* planSteps({ ...request, without: without.value, quick });
-  if (!plan.ok) return refused(plan.trouble, ...(plan.more ?? []));
-  const warnings = [...section.warnings, ...shelf.warnings, ...plan.warnings];
-  return fine({ section: section.value, shelf: shelf.value, plan: plan.value }, warnings);
 }
 
 function answerOf(wish: number, outcome: Outcome<ComputedJob>): FromPlanner {

@@ -22,6 +22,7 @@ import {
 import { readShelf, type Shelf } from "../shelf/index.ts";
 import { backOf, type Job, partsOf, pathOf } from "./job-schema.ts";
 import { planesMeant } from "./left-out.ts";
+import { startedOf } from "./started.ts";
 import { wayRequestOf } from "./way-request.ts";
 
 export interface ComputedJob {
@@ -33,6 +34,8 @@ export interface ComputedJob {
 export interface JobInputs {
   /** The shelf, where the job only names its file, or where the maker gives another. */
   readonly shelf?: Shelf;
+  /** Set while a drawing is being dragged; see `PlanRequest`. */
+  readonly quick?: boolean;
 }
 
 /**
@@ -143,7 +146,7 @@ export function shelfFileOfJob(job: Job): string | null {
 }
 
 /**
- * What a job computes, in order: section, shelf, plan. Hands control back about every 8 ms with the progress, so
+ * What a job computes, in order: section, shelf, plan; of a stick that is begun, the plan of the rest. Hands control back about every 8 ms with the progress, so
  * that whoever drives it may stop; the warnings of all three steps come with the value.
  */
 export function* jobSteps(job: Job, inputs: JobInputs = {}): Generator<PlanProgress, Outcome<ComputedJob>> {
@@ -153,8 +156,15 @@ export function* jobSteps(job: Job, inputs: JobInputs = {}): Generator<PlanProgr
   if (!shelf.ok) return shelf;
   const without = leftOutOf(job, shelf.value);
   if (!without.ok) return without;
-  const request = planRequestOf(job, section.value, shelf.value);
-  const plan = yield* planSteps({ ...request, without: without.value });
+  const started = startedOf(job, shelf.value);
+  if (!started.ok) return started;
+  const request = planRequestOf(job, section.value, started.value?.shelf ?? shelf.value);
+  const plan = yield* planSteps({
+    ...request,
+    without: without.value,
+    ...(started.value === null ? {} : { from: started.value.wood }),
+    ...(inputs.quick === true ? { quick: true } : {}),
+  });
   if (!plan.ok) return plan;
   const warnings: readonly Trouble[] = [...section.warnings, ...shelf.warnings, ...plan.warnings];
   return fine({ section: section.value, shelf: shelf.value, plan: plan.value }, warnings);

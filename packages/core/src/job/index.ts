@@ -34,6 +34,8 @@ export {
   readMeasured,
 } from "./measured-file.ts";
 export { readJob, writeJob } from "./read-job.ts";
+export { STANDING_LIMITS, type Stage } from "./standing-schema.ts";
+export { cutsMade, startedOf } from "./started.ts";
 export { type TicksOnPlan, ticksOn, withoutDropped, withTick } from "./ticks.ts";
 export { readTimbers, TIMBERS_FORMAT, TIMBERS_VERSION } from "./timbers-file.ts";
 export { handOf, type WayRequest, workingOf } from "./way-request.ts";

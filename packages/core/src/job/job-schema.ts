@@ -11,6 +11,7 @@ import { shelfFileSchema } from "../shelf/index.ts";
 import { fitSchema } from "./fit-schema.ts";
 import { lightSchema } from "./light-schema.ts";
 import { sheetsSchema } from "./sheets-schema.ts";
+import { standingSchema } from "./standing-schema.ts";
 import { ticksSchema } from "./ticks-schema.ts";
 import { handSchema, INCH_STEPS, waySchema, workingSchema } from "./way-schema.ts";
 
@@ -186,6 +187,7 @@ export const jobSchema = closedObject({
     .optional()
     .describe("finest division of the maker's inch rule; 32 if absent"),
   fit: fitSchema.optional(),
+  standing: standingSchema.optional(),
   ticks: ticksSchema.optional(),
   light: lightSchema.optional(),
   sheets: sheetsSchema.optional(),

@@ -2,6 +2,7 @@ import { checkHeader, jsonText, outlineFaults, readJsonText, troublesOf } from "
 import { cataloguedTrouble, fine, type Outcome, refused, type Trouble } from "../measure/index.ts";
 import { readShelf } from "../shelf/index.ts";
 import { JOB_FORMAT, JOB_LIMITS, JOB_VERSION, type Job, jobSchema, pathOf } from "./job-schema.ts";
+import { standingFaults } from "./started.ts";
 import { areShavingsInOrder } from "./way-schema.ts";
 
 /**
@@ -58,6 +59,7 @@ function faultsAcrossKeys(job: Job): readonly Trouble[] {
   }
   const path = pathOf(job.section);
   if (path !== undefined) faults.push(...outlineFaults(path, "section.path", true));
+  faults.push(...standingFaults(job));
   if (!areShavingsInOrder(job.way?.shavings)) {
     faults.push(
       cataloguedTrouble("file-value-wrong", "way.shavings", {

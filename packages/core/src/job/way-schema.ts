@@ -23,6 +23,8 @@ export const WAY_LIMITS = {
   largestToleranceMm: 1000,
   mostPlanesLeftOut: 500,
   mostIdCharacters: 200,
+  mostCuts: 200,
+  mostSwaps: 40,
 } as const;
 
 const shavingMm = z
@@ -30,6 +32,8 @@ const shavingMm = z
   .min(WAY_LIMITS.thinnestShavingMm)
   .max(WAY_LIMITS.thickestShavingMm)
   .describe("mm");
+
+const planeId = z.string().min(1).max(WAY_LIMITS.mostIdCharacters);
 
 export const waySchema = closedObject({
   toleranceMm: z
@@ -67,6 +71,18 @@ export const waySchema = closedObject({
     .max(WAY_LIMITS.mostPlanesLeftOut)
     .optional()
     .describe("planes of the shelf that are not to be used, by id or name"),
+  swaps: z
+    .array(
+      closedObject({
+        first: z.int().min(1).max(WAY_LIMITS.mostCuts),
+        second: z.int().min(1).max(WAY_LIMITS.mostCuts),
+        cuts: z.int().min(2).max(WAY_LIMITS.mostCuts).describe("how many cuts the plan has"),
+        planes: z.tuple([planeId, planeId]).describe("ids of the planes of both cuts"),
+      }),
+    )
+    .max(WAY_LIMITS.mostSwaps)
+    .optional()
+    .describe("cuts of the plan that are to change places, one swap after the other"),
   shavings: closedObject({ heavyMm: shavingMm, ordinaryMm: shavingMm, lastMm: shavingMm })
     .optional()
     .describe("thickness of the shavings for waste, for shaping and of the last ones"),

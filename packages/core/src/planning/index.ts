@@ -9,7 +9,7 @@ export { type Normalised, normalise } from "./normalise.ts";
 export type { Preference } from "./order-weights.ts";
 export { COMMON_WORKING, type Working } from "./passes.ts";
 export { planSection, planSteps } from "./plan-section.ts";
-export type { MissSide, PlanProgress, PlanRequest } from "./request.ts";
+export type { CutSwap, MissSide, PlanProgress, PlanRequest } from "./request.ts";
 export type { Way } from "./way.ts";
 export {
   type BenchUnit,

@@ -11,10 +11,11 @@ import type { Shelf } from "../shelf/index.ts";
 import { advised, withSavers } from "./advice.ts";
 import { benchesFor } from "./benches-for.ts";
 import { withLeastOrder } from "./least-order.ts";
-import { provenPlan } from "./proven-plan.ts";
+import { type ProvenWay, provenPlan } from "./proven-plan.ts";
 import type { PlanProgress, PlanRequest } from "./request.ts";
 import { type Found, searchWay } from "./search.ts";
 import { wantedCuts } from "./strategy.ts";
+import { provesSwapped, withSwaps } from "./swap-cuts.ts";
 import type { Way } from "./way.ts";
 import { ALL_WAYS, askedWay, takenWay } from "./ways.ts";
 
@@ -63,10 +64,17 @@ export function* planSteps(request: PlanRequest): Generator<PlanProgress, Outcom
   const asked = askedWay(request.ways);
   const chosen = takenWay(found, asked);
   if (!request.quick) yield progress("holding the order against others");
-  const taken = request.quick ? chosen : withLeastOrder(chosen);
+  const ordered = request.quick ? chosen : withLeastOrder(chosen);
+  const swapped = withSwaps(ordered, request.swaps ?? []);
   yield progress("proving every cut");
-  const standing = { taken, found: found.map((way) => (way === chosen ? taken : way)), asked };
-  const proven = provenPlan({ ...request, shelf }, standing);
+  const provenWith = (taken: Found): ProvenWay => {
+    const standing = { taken, found: found.map((way) => (way === chosen ? taken : way)), asked };
+    return provenPlan({ ...request, shelf }, standing);
+  };
+  const asWished = provenWith(swapped.found);
+  const holds = swapped.found === ordered || provesSwapped(asWished.plan, request.limits);
+  const proven = holds ? asWished : provenWith(ordered);
+  const warnings = holds ? swapped.troubles : [cataloguedTrouble("swap-unproven", "way.swaps", {})];
   let plan = proven.plan;
   if (plan.uncut.length > 0 && !request.quick) {
     yield progress("looking for what would cure the rest");
@@ -76,7 +84,7 @@ export function* planSteps(request: PlanRequest): Generator<PlanProgress, Outcom
     yield progress("looking for a plane that saves cuts");
     plan = yield* counted(withSavers({ ...request, shelf }, proven, plan));
   }
-  return fine(plan);
+  return fine(plan, warnings);
 
   function* counted(steps: Generator<string, Plan>): Generator<PlanProgress, Plan> {
     for (let step = steps.next(); ; step = steps.next()) {

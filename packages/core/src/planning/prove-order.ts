@@ -253,7 +253,7 @@ function keyOf({ made, last, lastCurve }: State): string {
 }
 
 /** No rule refuses it; and a cut that only helps has something to run on and is not sunk aslant into solid wood. */
-function isAllowed(bench: Bench, cut: TriedCut): boolean {
+export function isAllowed(bench: Bench, cut: TriedCut): boolean {
   const { draft, guide, refusals } = cut;
   if (refusals.length > 0) return false;
   if (draft.kind !== "plane" || draft.purpose === "shape" || isCurved(draft)) return true;

@@ -14,6 +14,14 @@ import type { BenchUnit } from "./words.ts";
 /** The side of the drawing that the planned section may lie on where it cannot lie on it: wood left, or wood taken. */
 export type MissSide = "either" | "proud" | "under";
 
+/** Two cuts of a plan to change places: their numbers, how many cuts the plan has, and the ids of the planes of both. */
+export interface CutSwap {
+  readonly first: number;
+  readonly second: number;
+  readonly cuts: number;
+  readonly planes: readonly [string, string];
+}
+
 export interface PlanRequest {
   readonly section: Section;
   readonly shelf: Shelf;
@@ -46,6 +54,8 @@ export interface PlanRequest {
   readonly quick?: boolean;
   /** Whether to look, for a plan of many settings, for the one plane that would save most cuts: some plans more. */
   readonly advise?: boolean;
+  /** Cuts that the maker wants the other way round, one swap after the other; one that does not hold is left out and told. */
+  readonly swaps?: readonly CutSwap[];
   /** The stick as it stands, where some of it is cut already: its section in the stick's frame. */
   readonly from?: readonly Ring[];
 }

@@ -7,6 +7,35 @@ function placeOf(facts: { readonly xMm: number; readonly yMm: number }, write: W
   return `${write.length(facts.xMm)} from the left edge and ${write.length(facts.yMm)} above the back`;
 }
 
+/** What meets a cut that is made before its time, or after it. */
+function whyNotSwapped(
+  facts: { readonly rule: string; readonly standsMm: number; readonly clearsMm: number },
+  write: Writer,
+): string {
+  switch (facts.rule) {
+    case "wall":
+      return facts.standsMm > 0
+        ? `has ${write.length(facts.standsMm)} of wood standing beside it and clears ${write.length(facts.clearsMm)}`
+        : "has more wood standing beside it than it clears";
+    case "nothing to cut":
+      return "finds nothing left to cut";
+    case "seat":
+      return "has nothing left that holds it";
+    case "guide":
+      return "has nothing to run on";
+    case "body":
+      return "meets standing wood with its body";
+    case "bench":
+      return "runs into the bench under the stick";
+    case "wood left":
+      return "leaves wood standing that it took before";
+    case "loose wood":
+      return "parts off a piece of the stick";
+    default:
+      return "has no place to run";
+  }
+}
+
 export const planTroubles = catalogue({
   "plan-tolerance-too-small": {
     example: { toleranceMm: 0.005, leastMm: 0.02 },
@@ -18,6 +47,24 @@ export const planTroubles = catalogue({
     example: {},
     sentence: () => "The section fills the whole stick, so there is nothing to cut.",
     hint: () => "Draw the moulding inside the stick, or take a larger stick.",
+  },
+  "swap-other-plan": {
+    example: { first: 3, second: 4 },
+    sentence: (facts) =>
+      `Cuts ${facts.first} and ${facts.second} were swapped in another plan; in this one they are others, and the swap is left out.`,
+    hint: () => "Swap them again in this plan, or take the swap out of the job.",
+  },
+  "swap-refused": {
+    example: { first: 3, second: 4, cut: 4, plane: "⅝ in round", rule: "wall", standsMm: 3.2, clearsMm: 1 },
+    sentence: (facts, write) =>
+      `Cuts ${facts.first} and ${facts.second} cannot change places: made in that order, cut ${facts.cut} (${write.text(facts.plane)}) ${whyNotSwapped(facts, write)}.`,
+    hint: () => "Keep the order as it is, or try two cuts that lie next to each other.",
+  },
+  "swap-unproven": {
+    example: {},
+    sentence: () =>
+      "The cuts made in the swapped order do not hold against the plan's own proof, and the swap is left out.",
+    hint: () => "Keep the order as it is, or try two cuts that lie next to each other.",
   },
   "plan-outside-stick": {
     example: { areaMm2: 12.5 },
