@@ -27,6 +27,15 @@ export function lengthWordsOf(job: Pick<Job, "unit" | "inchStep">): LengthWords 
   };
 }
 
+/** Several lengths that belong together, the unit said once: `74 × 26 × 1150 mm`, `2⅞″ × 1″ × 45¼″`. */
+export function sizesInWords(lengthsMm: readonly number[], { unit, length }: LengthWords): string {
+  const words = lengthsMm.map(length);
+  const bare = (text: string): string => text.replace(/[\s\u00a0]mm$/, "");
+  return words
+    .map((text, index) => (unit === "mm" && index < words.length - 1 ? bare(text) : text))
+    .join(" × ");
+}
+
 export function useLengthWords(): LengthWords {
   const { unit, inchStep } = useShownJob();
   return useMemo(() => lengthWordsOf({ unit, inchStep }), [unit, inchStep]);

@@ -25,6 +25,7 @@ import {
   spotsRound,
   woodItems,
 } from "./fit-sketch.ts";
+import type { Box } from "./flat-path.ts";
 import { figureMm } from "./lettering.ts";
 import { sawPanel } from "./saw-picture.ts";
 import { type ScribedEnds, scribePanel } from "./scribe-picture.ts";
@@ -52,10 +53,15 @@ export function drawCornice(
         heightMm: planHeightMm(answer, options),
         panels: [planPanel(answer, asked.projectionMm, options.unit)],
       },
-      {
-        heightMm: wordsHeightMm(lines, options),
-        panels: [{ heading: "The pieces", draw: (box) => wordLines(lines, box) }],
-      },
+      // Where pictures stand alone the pieces are told beside them.
+      ...(options.page?.shows === "pictures"
+        ? []
+        : [
+            {
+              heightMm: wordsHeightMm(lines, options),
+              panels: [{ heading: "The pieces", draw: (box: Box) => wordLines(lines, box) }],
+            },
+          ]),
       ...inPairs(sorts.slice(0, MOST_SORTS).flatMap(sawPanels)).map(
         (panels): PageRow => ({ heightMm: 112, panels }),
       ),

@@ -5,6 +5,7 @@ import { Button } from "react-aria-components";
 import { Choice } from "../../common/choice.tsx";
 import { Drawer } from "../../common/drawer.tsx";
 import { useLengthWords } from "../../common/length-words.ts";
+import { saveFile } from "../../common/save-file.ts";
 import { TroubleWords } from "../../common/trouble-words.tsx";
 import { usePlanIsOld } from "../../planner/plan-on-bench.ts";
 import { AddPlanes } from "./add-planes.tsx";
@@ -15,7 +16,7 @@ import { planeExtent } from "./plane-drawing.ts";
 import { KIND_WORDS } from "./plane-fields.ts";
 import { PlaneTile } from "./plane-tile.tsx";
 import "./shelf.css";
-import { SHELF_FILE_NAME, saveText, shelfText } from "./shelf-files.ts";
+import { SHELF_FILE_NAME, shelfBlob } from "./shelf-files.ts";
 import { groupsOf, type PlaneGroup } from "./shelf-list.ts";
 import { type ShelfOfJob, useShelf } from "./use-shelf.ts";
 
@@ -50,7 +51,7 @@ export function Content() {
           <Button
             className="button"
             isDisabled={isEmpty}
-            onPress={() => saveText(SHELF_FILE_NAME, shelfText(shelf))}
+            onPress={() => saveFile(SHELF_FILE_NAME, shelfBlob(shelf))}
           >
             Save the shelf
           </Button>

@@ -5,8 +5,9 @@ import { readShelf, type Shelf, shelfFile } from "mouldwright/shelf";
 
 export const SHELF_FILE_NAME = "shelf.json";
 
-export function shelfText(shelf: Shelf): string {
-  return `${JSON.stringify(shelfFile(shelf), null, 2)}\n`;
+export function shelfBlob(shelf: Shelf): Blob {
+  const text = `${JSON.stringify(shelfFile(shelf), null, 2)}\n`;
+  return new Blob([text], { type: "application/json" });
 }
 
 /** The shelf in a chosen file; refused with every trouble that the reader tells. */
@@ -19,15 +20,4 @@ export async function readShelfFile(file: File, unit: "mm" | "in"): Promise<Outc
 export function withShelfReplaced(job: Job, shelf: Shelf): Job {
   const { without: _, ...way } = job.way ?? {};
   return { ...job, shelf: shelfFile(shelf), ...(job.way === undefined ? {} : { way }) };
-}
-
-/** Hands a text to the browser as a file to keep. */
-export function saveText(name: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = name;
-  link.click();
-  // The browser has taken the text by the next turn.
-  setTimeout(() => URL.revokeObjectURL(address), 0);
 }

@@ -1,3 +1,55 @@
+/** Stick and fit: what to buy, how the saw is set, and how pieces meet, each on a page of its own. */
+import { Tab, TabList, TabPanel, Tabs } from "react-aria-components";
+import { create } from "zustand";
+import { CornerPage } from "./corner-page.tsx";
+import { CornicePage } from "./cornice-page.tsx";
+import "./fit.css";
+import { FIT_PAGES, type FitPage } from "./fit-answers.ts";
+import { FramePage } from "./frame-page.tsx";
+import { StickPage } from "./stick-page.tsx";
+
+const PAGE_WORDS: Readonly<Record<FitPage, string>> = {
+  stick: "Stick",
+  corner: "Corner",
+  frame: "Frame",
+  cornice: "Cornice",
+};
+
+/** Where the maker was last, so that coming back from another room leads there. */
+const useWhere = create<{ readonly page: FitPage }>()(() => ({ page: "stick" }));
+
 export function Content() {
-  return <h1>stick-and-fit</h1>;
+  const page = useWhere((where) => where.page);
+  return (
+    <div className="fit-room">
+      <h1 className="only-read">Stick and fit</h1>
+      <Tabs
+        selectedKey={page}
+        onSelectionChange={(key) => {
+          const chosen = FIT_PAGES.find((one) => one === key);
+          if (chosen !== undefined) useWhere.setState({ page: chosen });
+        }}
+      >
+        <TabList className="fit-tabs" aria-label="Stick and fit">
+          {FIT_PAGES.map((one) => (
+            <Tab key={one} id={one} className="fit-tab">
+              {PAGE_WORDS[one]}
+            </Tab>
+          ))}
+        </TabList>
+        <TabPanel id="stick">
+          <StickPage />
+        </TabPanel>
+        <TabPanel id="corner">
+          <CornerPage />
+        </TabPanel>
+        <TabPanel id="frame">
+          <FramePage />
+        </TabPanel>
+        <TabPanel id="cornice">
+          <CornicePage />
+        </TabPanel>
+      </Tabs>
+    </div>
+  );
 }

@@ -1,0 +1,36 @@
+/** A page of this room: the answer first, what it is reckoned from beside it (below it on a phone). */
+import type { ReactNode } from "react";
+import { TroubleWords } from "../../common/trouble-words.tsx";
+import type { FitPage, FitValue } from "./fit-answers.ts";
+import { useFitAnswer } from "./use-fit-answer.ts";
+import { usePageWidth } from "./use-page-width.ts";
+
+export interface FitLayoutProps<Kind extends FitPage> {
+  readonly page: Kind;
+  readonly inputs: ReactNode;
+  readonly children: (value: Extract<FitValue, { readonly kind: Kind }>) => ReactNode;
+}
+
+export function FitLayout<Kind extends FitPage>({ page, inputs, children }: FitLayoutProps<Kind>) {
+  const { place, widthMm } = usePageWidth();
+  const { answer, isOld } = useFitAnswer(page, widthMm);
+  return (
+    <div className="fit-page">
+      <div className="fit-answer" ref={place} aria-busy={isOld}>
+        {answer === null ? <p className="waiting">Reckoning…</p> : null}
+        {answer !== null && !answer.ok ? <TroubleWords troubles={answer.troubles} /> : null}
+        {answer?.ok === true && isOf(answer.value, page) ? children(answer.value) : null}
+      </div>
+      <section className="fit-inputs panel" aria-label="What it is reckoned from">
+        {inputs}
+      </section>
+    </div>
+  );
+}
+
+function isOf<Kind extends FitPage>(
+  value: FitValue,
+  kind: Kind,
+): value is Extract<FitValue, { readonly kind: Kind }> {
+  return value.kind === kind;
+}
