@@ -40,3 +40,11 @@ export function useLengthWords(): LengthWords {
   const { unit, inchStep } = useShownJob();
   return useMemo(() => lengthWordsOf({ unit, inchStep }), [unit, inchStep]);
 }
+
+/** A stick's two sizes as they are said: `68 × 22 mm`, `1⅝″ × 1⅛″`. */
+export function stickWords(
+  { length }: Pick<LengthWords, "length">,
+  { widthMm, thicknessMm }: Job["stick"],
+): string {
+  return `${length(widthMm).replace(/ mm$/, "")} × ${length(thicknessMm)}`;
+}

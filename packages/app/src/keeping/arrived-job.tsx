@@ -3,7 +3,7 @@ import { type Job, sectionOfJob } from "mouldwright/job";
 import { printable } from "mouldwright/measure";
 import { useEffect, useState } from "react";
 import { Button } from "react-aria-components";
-import { lengthWordsOf } from "../common/length-words.ts";
+import { lengthWordsOf, stickWords } from "../common/length-words.ts";
 import { Question } from "../common/question.tsx";
 import { SectionThumb } from "../common/section-thumb.tsx";
 import { TroubleWords } from "../common/trouble-words.tsx";
@@ -60,7 +60,7 @@ export function ArrivedJob() {
 
 /** Picture, name and sizes of a job that is not kept yet. */
 export function LookAtJob({ job }: { readonly job: Job }) {
-  const { length } = lengthWordsOf(job);
+  const words = lengthWordsOf(job);
   const section = sectionOfJob(job);
   const planes = job.shelf !== undefined && "planes" in job.shelf ? job.shelf.planes.length : 0;
   return (
@@ -73,9 +73,7 @@ export function LookAtJob({ job }: { readonly job: Job }) {
           <dt>Name</dt>
           <dd>{printable(job.name).trim() === "" ? "none" : printable(job.name)}</dd>
           <dt>Stick</dt>
-          <dd className="figures">
-            {length(job.stick.widthMm)} × {length(job.stick.thicknessMm)}
-          </dd>
+          <dd className="figures">{stickWords(words, job.stick)}</dd>
           <dt>Shelf</dt>
           <dd>{planes === 0 ? "none of its own" : `${planes} planes`}</dd>
         </dl>

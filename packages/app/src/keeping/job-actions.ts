@@ -1,6 +1,7 @@
 /** What a maker does with whole jobs: open, keep a new one, copy, rename, throw away and take out again, go back to a backup. */
 import type { Job } from "mouldwright/job";
 import { change, layOnBench, useBench } from "../bench/job-on-bench.ts";
+import { freeName } from "./free-name.ts";
 import { layKeptOnBench, theKeeper } from "./keeping.ts";
 import { showInList, tell, useKeeping } from "./kept-jobs.ts";
 import { newJobId } from "./new-id.ts";
@@ -155,19 +156,6 @@ function takenNames(): Set<string> {
       .getState()
       .jobs.flatMap((kept) => (kept.kind === "job" && kept.deletedAtMs === undefined ? [kept.job.name] : [])),
   );
-}
-
-const MOST_NAME = 200;
-
-/** The name, or with a number behind it the first that is free: "Cornice 2". */
-export function freeName(wanted: string, taken: ReadonlySet<string>): string {
-  const name = wanted.trim() === "" ? "Moulding" : wanted;
-  if (!taken.has(name)) return name;
-  const [, stem = name, found] = /^(.*?)(?: (\d{1,4}))?$/.exec(name) ?? [];
-  for (let number = Number(found ?? 1) + 1; ; number += 1) {
-    const numbered = `${stem.slice(0, MOST_NAME - 8)} ${number}`;
-    if (!taken.has(numbered)) return numbered;
-  }
 }
 
 /** When everything is in the store, or has been refused by it: nothing is being written any more. */

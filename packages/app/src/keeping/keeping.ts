@@ -6,6 +6,7 @@ import type { Job } from "mouldwright/job";
 import { change, layOnBench, useBench } from "../bench/job-on-bench.ts";
 import { type OpenedDatabase, openDatabase } from "./database.ts";
 import type { Failure } from "./failure.ts";
+import { nameOfCopy } from "./free-name.ts";
 import { showInList, tell, useKeeping } from "./kept-jobs.ts";
 import { askToPersist, persistenceNow } from "./persistence.ts";
 import { type KeptJob, nameOf, type ReadableJob } from "./record.ts";
@@ -55,7 +56,11 @@ export async function startKeeping(firstJobs: () => readonly Job[]): Promise<voi
     save: async (wish) => (lost === null ? open.store.save(wish) : { kind: "failed", failure: lost }),
   };
   const tabs = listenToTabs((word) => void hear(word));
-  const saver = startSaver({ store, events: eventsOf(store, tabs), nameOfCopy });
+  const saver = startSaver({
+    store,
+    events: eventsOf(store, tabs),
+    nameOfCopy: (name) => nameOfCopy(name, timeNow()),
+  });
   keeper = { store, saver, tabs };
   useKeeping.setState({ store: opened.kind, persistence: await persistenceNow() });
   if (open.failure !== null) useKeeping.setState({ saving: { kind: "failed", failure: open.failure } });
@@ -108,7 +113,8 @@ async function layOutJobs(
   if (first === undefined) return;
   layOnBench(isFirst ? "chart-cabinet-1" : "bench-anew", first);
   await saver.settled();
-  useKeeping.setState({ isFirstVisit: isFirst });
+  // Where nothing is kept, nobody could be told from a newcomer.
+  useKeeping.setState({ isFirstVisit: isFirst && canKeep });
 }
 
 /** The list, with what was thrown away long ago gone for good. */
@@ -174,6 +180,7 @@ function eventsOf(store: JobStore, tabs: Tabs): Parameters<typeof startSaver>[0]
       if (isAllSaved) useKeeping.setState({ saving: { kind: "saved" } });
       if (backup !== "not due") useKeeping.setState({ backupFailed: backup === "failed" });
       tabs.tell({ kind: "kept", jobId, revision });
+      forgetNewerElsewhere(jobId);
       void store.read(jobId).then((kept) => showInList(jobId, kept));
     },
     onFailed: (jobId, failure) => {
@@ -182,6 +189,12 @@ function eventsOf(store: JobStore, tabs: Tabs): Parameters<typeof startSaver>[0]
     },
     onSavedElsewhere: goOnWithCopy,
   };
+}
+
+/** What this window has now saved itself is no longer older than the other window's. */
+function forgetNewerElsewhere(jobId: string): void {
+  const { notice } = useKeeping.getState();
+  if (notice?.kind === "newer elsewhere" && notice.jobId === jobId) tell(null);
 }
 
 /** This window's state goes on as a job of its own; the other window's stays what it is. */
@@ -197,12 +210,8 @@ function goOnWithCopy({ jobId, there, copyId, copyName }: SavedElsewhere): void 
   showInList(jobId, there);
 }
 
-const MOST_NAME = 200;
-
-function nameOfCopy(name: string): string {
-  const time = new Date().toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
-  const mark = ` (this window, ${time})`;
-  return `${name.slice(0, MOST_NAME - mark.length)}${mark}`;
+function timeNow(): string {
+  return new Date().toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
 }
 
 async function hear(word: TabWord): Promise<void> {

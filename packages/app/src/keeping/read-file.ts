@@ -22,6 +22,8 @@ export type ReadFile =
       readonly remarks: readonly FileRemark[];
     }
   | { readonly kind: "refused"; readonly fileName: string; readonly troubles: readonly Trouble[] }
+  /** JSON, but nothing that a job is. */
+  | { readonly kind: "no job file"; readonly fileName: string }
   | { readonly kind: "too large"; readonly fileName: string; readonly megabytes: number }
   | { readonly kind: "cannot be opened"; readonly fileName: string };
 
@@ -56,7 +58,11 @@ function looksLikeJson(text: string): boolean {
 
 function readJobText(fileName: string, text: string, given: FromBench): ReadFile {
   const read = readJob(text);
-  if (!read.ok) return refuse(fileName, read);
+  if (!read.ok) {
+    const { code, where } = read.trouble;
+    const isOther = where === "format" || (where === "" && code === "file-value-wrong");
+    return isOther ? { kind: "no job file", fileName } : refuse(fileName, read);
+  }
   const { value: job, warnings } = read;
   if (job.shelf !== undefined && !("file" in job.shelf)) {
     return { kind: "job", fileName, job, warnings, remarks: [] };

@@ -1,6 +1,7 @@
 /** What stands around every room: the way to the rooms, the job's name, undo and redo, the unit, how the saving goes. */
 import { Suspense } from "react";
 import { I18nProvider } from "react-aria-components";
+import { FirstSteps } from "../first-visit/first-steps.tsx";
 import { KeepingBanner } from "../keeping/banner.tsx";
 import { allSaved } from "../keeping/job-actions.ts";
 import { RoomBoundary } from "./room-boundary.tsx";
@@ -48,6 +49,7 @@ export function Frame() {
         </nav>
         <main className={`room room-${here}`} id="room-here" tabIndex={-1} aria-label={room.name}>
           <KeepingBanner />
+          <FirstSteps here={here} />
           <RoomBoundary key={here}>
             <Suspense fallback={<p className="waiting">Opening the room…</p>}>
               <room.Content />

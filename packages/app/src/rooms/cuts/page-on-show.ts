@@ -1,5 +1,6 @@
 /** The page that lies open; it stays open while the maker looks into another room. */
 import { create } from "zustand";
+import { hintDone } from "../../first-visit/shown-hints.ts";
 import type { Page } from "./pages.ts";
 
 interface OpenPage {
@@ -17,4 +18,5 @@ export function useWishedPage(jobId: string): Page | null {
 
 export function turnTo(jobId: string, page: Page): void {
   useOpenPage.setState({ jobId, wished: page });
+  hintDone("cuts");
 }

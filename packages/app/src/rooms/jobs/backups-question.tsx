@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 import { Button } from "react-aria-components";
-import { lengthWordsOf } from "../../common/length-words.ts";
+import { lengthWordsOf, stickWords } from "../../common/length-words.ts";
 import { Question } from "../../common/question.tsx";
 import { SectionThumb } from "../../common/section-thumb.tsx";
 import { backupsOf, putBackupBack } from "../../keeping/job-actions.ts";
@@ -76,7 +76,7 @@ function BackupRow({ backup, jobId, onClose }: RowProps) {
     );
   }
   const { job } = backup.job;
-  const { length } = lengthWordsOf(job);
+  const words = lengthWordsOf(job);
   const putBack = (): void => {
     void putBackupBack(jobId, job).then(onClose);
   };
@@ -88,7 +88,7 @@ function BackupRow({ backup, jobId, onClose }: RowProps) {
       <span className="job-words">
         <strong>As it was {when}</strong>
         <span className="figures quiet">
-          {job.name}, {length(job.stick.widthMm)} × {length(job.stick.thicknessMm)}
+          {job.name}, {stickWords(words, job.stick)}
         </span>
       </span>
       <Button className="button" onPress={putBack} aria-label={`Put back as it was ${when}`}>

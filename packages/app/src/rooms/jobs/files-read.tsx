@@ -130,6 +130,13 @@ function Refused({ file }: { readonly file: Exclude<ReadFile, { readonly kind: "
   switch (file.kind) {
     case "refused":
       return <TroubleWords troubles={file.troubles} />;
+    case "no job file":
+      return (
+        <p className="trouble" role="alert">
+          <strong>This is no job saved by Mouldwright.</strong> Choose the file that “Save to a file, the
+          whole job” made, or a drawing of the section. A shelf is brought in under Shelf.
+        </p>
+      );
     case "too large":
       return (
         <p className="trouble" role="alert">

@@ -2,7 +2,7 @@ import { sectionOfJob } from "mouldwright/job";
 import { useMemo, useState } from "react";
 import { Button, Input, Label, NumberField, Radio, RadioGroup } from "react-aria-components";
 import { LengthField } from "../../common/length-field.tsx";
-import { useLengthWords } from "../../common/length-words.ts";
+import { stickWords, useLengthWords } from "../../common/length-words.ts";
 import { SectionThumb } from "../../common/section-thumb.tsx";
 import { TroubleWords } from "../../common/trouble-words.tsx";
 import { keepNewJob } from "../../keeping/job-actions.ts";
@@ -15,7 +15,7 @@ export function FormChooser() {
   const [form, setForm] = useState(FIRST_FORM);
   const [sizes, setSizes] = useState<Sizes>(() => firstSizes(FIRST_FORM));
   const [given] = useState(fromBench);
-  const { length } = useLengthWords();
+  const words = useLengthWords();
   const job = useMemo(() => jobOfForm(form, sizes, given), [form, sizes, given]);
   const section = useMemo(() => sectionOfJob(job), [job]);
   const choose = (id: string): void => {
@@ -33,12 +33,20 @@ export function FormChooser() {
     <div className="form-chooser">
       <FormTiles chosen={form.id} onChoose={choose} />
       <section className="panel form-chosen" aria-label={form.name}>
+        <div className="form-head">
+          <h2>{form.name}</h2>
+          <Button className="button button-main" isDisabled={!section.ok} onPress={keep}>
+            Keep and open
+          </Button>
+        </div>
         <div className="form-picture">
           <SectionThumb job={job} label={`${form.name}, seen on its end`} />
         </div>
         <div className="form-sizes">
-          <h2>{form.name}</h2>
-          <p>{form.says}</p>
+          <p>
+            {form.says}{" "}
+            {section.ok ? <span className="figures">Stick {stickWords(words, job.stick)}.</span> : null}
+          </p>
           <div className="form-fields">
             {form.sizes.map((size) => (
               <SizeField
@@ -49,18 +57,7 @@ export function FormChooser() {
               />
             ))}
           </div>
-          {section.ok ? (
-            <p className="figures">
-              Stick {length(job.stick.widthMm)} × {length(job.stick.thicknessMm)}
-            </p>
-          ) : (
-            <TroubleWords troubles={[section.trouble]} />
-          )}
-          <div className="tools">
-            <Button className="button button-main" isDisabled={!section.ok} onPress={keep}>
-              Keep and open
-            </Button>
-          </div>
+          {section.ok ? null : <TroubleWords troubles={[section.trouble]} />}
         </div>
       </section>
     </div>

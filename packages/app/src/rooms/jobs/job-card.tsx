@@ -1,6 +1,6 @@
 import { useState } from "react";
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from "react-aria-components";
-import { lengthWordsOf } from "../../common/length-words.ts";
+import { lengthWordsOf, stickWords } from "../../common/length-words.ts";
 import { SectionThumb } from "../../common/section-thumb.tsx";
 import { TroubleWords } from "../../common/trouble-words.tsx";
 import { fileNameOf, saveFile } from "../../keeping/files.ts";
@@ -26,7 +26,7 @@ const MORE = [
 export function JobCard({ kept, isOnBench }: { readonly kept: ReadableJob; readonly isOnBench: boolean }) {
   const [asked, setAsked] = useState<Asked>(null);
   const { job } = kept;
-  const { length } = lengthWordsOf(job);
+  const words = lengthWordsOf(job);
   const open = (): void => {
     void openJob(kept.jobId).then(() => {
       location.hash = "section";
@@ -40,15 +40,16 @@ export function JobCard({ kept, isOnBench }: { readonly kept: ReadableJob; reado
   const close = (): void => setAsked(null);
   return (
     <li className={isOnBench ? "job-card job-card-on-bench" : "job-card"}>
-      <Button className="job-open" onPress={open} aria-label={`Open ${job.name}`}>
+      <Button className="job-open" onPress={open}>
         <span className="job-picture">
           <SectionThumb job={job} />
         </span>
         <span className="job-words">
-          <span className="job-card-name">{job.name}</span>
-          <span className="figures">
-            {length(job.stick.widthMm)} × {length(job.stick.thicknessMm)}
+          <span className="job-card-name">
+            <span className="only-read">Open </span>
+            {job.name}
           </span>
+          <span className="figures">{stickWords(words, job.stick)}</span>
           <span className="quiet">{isOnBench ? "On the bench" : whenWords(kept.savedAtMs)}</span>
         </span>
       </Button>

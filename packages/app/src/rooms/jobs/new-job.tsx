@@ -3,16 +3,16 @@ import { useState } from "react";
 import { Button, FileTrigger } from "react-aria-components";
 import { useBench } from "../../bench/job-on-bench.ts";
 import { Choice } from "../../common/choice.tsx";
-import { lengthWordsOf } from "../../common/length-words.ts";
+import { lengthWordsOf, stickWords } from "../../common/length-words.ts";
 import { SectionThumb } from "../../common/section-thumb.tsx";
 import { keepNewJob } from "../../keeping/job-actions.ts";
 import { exampleJobs } from "./example-jobs.ts";
 import { FormChooser } from "./form-chooser.tsx";
 
 const WAYS = [
-  { value: "form", words: "A classical form" },
-  { value: "file", words: "A file" },
-  { value: "cabinet", words: "The chart cabinet" },
+  { value: "form", words: "Classical form" },
+  { value: "file", words: "File" },
+  { value: "cabinet", words: "Chart cabinet" },
 ] as const;
 
 type Way = (typeof WAYS)[number]["value"];
@@ -60,7 +60,7 @@ function FromCabinet() {
       </p>
       <ul className="job-list" aria-label="Pieces of the chart cabinet">
         {jobs.map((job) => {
-          const { length } = lengthWordsOf({ ...job, unit: unit ?? job.unit });
+          const words = lengthWordsOf({ ...job, unit: unit ?? job.unit });
           const keep = (): void => {
             void keepNewJob(job).then(() => {
               location.hash = "section";
@@ -68,15 +68,13 @@ function FromCabinet() {
           };
           return (
             <li key={job.name} className="job-card">
-              <Button className="job-open" onPress={keep} aria-label={`Keep and open ${job.name}`}>
+              <Button className="job-open" onPress={keep}>
                 <span className="job-picture">
                   <SectionThumb job={job} />
                 </span>
                 <span className="job-words">
                   <span className="job-card-name">{job.name}</span>
-                  <span className="figures">
-                    {length(job.stick.widthMm)} × {length(job.stick.thicknessMm)}
-                  </span>
+                  <span className="figures">{stickWords(words, job.stick)}</span>
                   <span className="quiet">Keep and open</span>
                 </span>
               </Button>

@@ -6,7 +6,7 @@ import { THEME_WISHES, useThemeWish, wishTheme } from "../../common/theme.ts";
 import { destroyJob, takeOutAgain } from "../../keeping/job-actions.ts";
 import { useKeeping } from "../../keeping/kept-jobs.ts";
 import { askToPersist, type Persistence, type Room, roomNow } from "../../keeping/persistence.ts";
-import { nameOf } from "../../keeping/record.ts";
+import { type KeptJob, nameOf } from "../../keeping/record.ts";
 import { saveAllJobs } from "./save-all.ts";
 import { whenWords } from "./when-words.ts";
 
@@ -50,7 +50,7 @@ function StorageAnswer() {
       ) : null}
       <p className="quiet">
         Jobs stay in this browser on this machine, with up to ten backups each.
-        {room === null ? "" : ` ${megabytes(room.usedBytes)} of ${megabytes(room.ofBytes)} used.`}
+        {room === null ? "" : ` Used: ${megabytes(room.usedBytes)} of ${megabytes(room.ofBytes)}.`}
       </p>
       {persistence === "promised" ? null : (
         <div className="tools">
@@ -96,29 +96,44 @@ function Deleted() {
       <p className="quiet">They stay for 30 days.</p>
       <ul className="deleted-list">
         {deleted.map((kept) => (
-          <li key={kept.jobId} className="this-browser-row">
-            <span>
-              {nameOf(kept)} <span className="quiet">{whenWords(kept.deletedAtMs ?? 0)}</span>
-            </span>
-            <span className="tools">
-              <Button
-                className="button"
-                onPress={() => void takeOutAgain(kept.jobId)}
-                aria-label={`Take out again: ${nameOf(kept)}`}
-              >
-                Take out again
-              </Button>
-              <Button
-                className="button"
-                onPress={() => void destroyJob(kept.jobId)}
-                aria-label={`Destroy for good: ${nameOf(kept)}`}
-              >
-                Destroy for good
-              </Button>
-            </span>
-          </li>
+          <DeletedRow key={kept.jobId} kept={kept} />
         ))}
       </ul>
     </>
+  );
+}
+
+function DeletedRow({ kept }: { readonly kept: KeptJob }) {
+  const [isSure, setSure] = useState(false);
+  const name = nameOf(kept);
+  return (
+    <li className="this-browser-row">
+      <span>
+        {name} <span className="quiet">{whenWords(kept.deletedAtMs ?? 0)}</span>
+      </span>
+      <span className="tools">
+        <Button
+          className="button"
+          onPress={() => void takeOutAgain(kept.jobId)}
+          aria-label={`Take out again: ${name}`}
+        >
+          Take out again
+        </Button>
+        {isSure ? (
+          <>
+            <Button className="button" onPress={() => void destroyJob(kept.jobId)}>
+              Yes, with its backups
+            </Button>
+            <Button className="button" onPress={() => setSure(false)}>
+              Leave it
+            </Button>
+          </>
+        ) : (
+          <Button className="button" onPress={() => setSure(true)} aria-label={`Destroy for good: ${name}`}>
+            Destroy for good
+          </Button>
+        )}
+      </span>
+    </li>
   );
 }

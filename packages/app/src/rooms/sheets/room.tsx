@@ -7,6 +7,7 @@ import { Button } from "react-aria-components";
 import { useShownJob } from "../../bench/job-on-bench.ts";
 import { saveFile } from "../../common/save-file.ts";
 import { TroubleWords } from "../../common/trouble-words.tsx";
+import { hintDone } from "../../first-visit/shown-hints.ts";
 import { usePlan, usePlanIsOld } from "../../planner/plan-on-bench.ts";
 import { ChoicesPanel } from "./choices-panel.tsx";
 import { OtherFilesPanel } from "./other-files-panel.tsx";
@@ -88,6 +89,7 @@ function SheetsHead({
           isDisabled={!isReady}
           onPress={() => {
             if (made !== null) saveFile(name, made.file);
+            hintDone("sheet");
           }}
         >
           Save the PDF
@@ -111,6 +113,7 @@ const SAVE_INSTEAD =
 function PrintButton({ made }: { readonly made: MadeSheets | null }) {
   const [cannot, setCannot] = useState(false);
   const print = async (): Promise<void> => {
+    hintDone("sheet");
     setCannot(made !== null && (!canPrintHere() || !(await printPdf(made.file))));
   };
   return (
