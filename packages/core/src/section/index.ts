@@ -2,7 +2,9 @@ export { type BandLayout, type BandSole, bandLayout, bandOnShelf } from "./band-
 export { buildSection, layOutSection, stickRing } from "./build-section.ts";
 export { readDxfSection } from "./dxf-read.ts";
 export { type ArcFit, type FitOptions, fitArcs } from "./fit-arcs.ts";
+export { type FaceFit, fitFace } from "./fit-points.ts";
 export { SOLE_SWEEP_DEG } from "./forms/rounds.ts";
+export { type Cubic, cubicsThrough } from "./free-curve.ts";
 export { type Inspection, inspectSection } from "./inspect.ts";
 export { type Join, joinsOf, OPENEST_QUIRK_DEG, WIDEST_QUIRK_MM } from "./joins.ts";
 export { mirrorSection } from "./mirror-section.ts";

@@ -8,6 +8,7 @@ import { inspectSection, type Section } from "mouldwright/section";
 import type { Shelf } from "mouldwright/shelf";
 import { useMemo, useState } from "react";
 import { useBench, useShownJob } from "../../bench/job-on-bench.ts";
+import { partsOfJob, withParts } from "./chain/chain-edits.ts";
 import { type PlacedPart, placedParts } from "./chain/laid-chain.ts";
 import { piecesOfPath } from "./chain/path-edits.ts";
 
@@ -93,6 +94,19 @@ function placedOf(job: Job, shelf: Shelf | null): readonly PlacedPart[] {
       turnedRad: 0,
     }));
   }
-  const chain = chainOfJob(job, shelf === null ? {} : { shelf });
-  return chain.ok ? placedParts(chain.value) : [];
+  const inputs = shelf === null ? {} : { shelf };
+  const chain = chainOfJob(job, inputs);
+  if (chain.ok) return placedParts(chain.value);
+  // Where nothing is left for the fillet that takes the rest, the others still have their places.
+  const without = chainOfJob(withRestNarrow(job), inputs);
+  return without.ok ? placedParts(without.value) : [];
+}
+
+const NARROW_MM = 0.5;
+
+function withRestNarrow(job: Job): Job {
+  const parts = partsOfJob(job).map((part) =>
+    part.kind === "fillet" && part.widthMm === "rest" ? { ...part, widthMm: NARROW_MM } : part,
+  );
+  return withParts(job, parts);
 }

@@ -16,12 +16,6 @@ export function BoardTools({ lie, children }: BoardToolsProps) {
   return (
     <div className="board-tools">
       <div className="tools tight" role="toolbar" aria-label="View">
-        <Button className="icon-button" aria-label="Smaller" onPress={() => lie.zoom(1 / RATIO)}>
-          <ToolIcon d="M6 12h12" />
-        </Button>
-        <Button className="icon-button" aria-label="Larger" onPress={() => lie.zoom(RATIO)}>
-          <ToolIcon d="M6 12h12M12 6v12" />
-        </Button>
         <Button className="button small" onPress={lie.fit} isDisabled={lie.isFitted}>
           Fit
         </Button>
@@ -32,9 +26,23 @@ export function BoardTools({ lie, children }: BoardToolsProps) {
       {children}
       {isFullSize && !lie.isFitted ? (
         <p className="quiet board-note">
-          About full size: screens differ. Lay a rule on the bar below; a printed sheet is true.
+          About full size: screens differ. Hold a rule to the bar on the board; a printed sheet is true.
         </p>
       ) : null}
+    </div>
+  );
+}
+
+/** In the corner of the board, where a thumb reaches them. */
+export function ZoomButtons({ lie }: { readonly lie: ReturnType<typeof useBoardView> }) {
+  return (
+    <div className="zoom-buttons">
+      <Button className="icon-button" aria-label="Smaller" onPress={() => lie.zoom(1 / RATIO)}>
+        <ToolIcon d="M6 12h12" />
+      </Button>
+      <Button className="icon-button" aria-label="Larger" onPress={() => lie.zoom(RATIO)}>
+        <ToolIcon d="M6 12h12M12 6v12" />
+      </Button>
     </div>
   );
 }

@@ -5,12 +5,16 @@ import { useLengthWords } from "../../../common/length-words.ts";
 import type { Verdict } from "../answer/verdicts.ts";
 import { partsOfJob } from "../chain/chain-edits.ts";
 import type { PlacedPart } from "../chain/laid-chain.ts";
+import { StrokeOnBoard } from "../hand/stroke-on-board.tsx";
+import type { HandDrawing } from "../hand/use-hand-drawing.ts";
+import { useStroke } from "../hand/use-stroke.ts";
 import { type Handle, handlesOf } from "../pull/handles.ts";
-import { shelfRadii } from "../pull/soles.ts";
+import { handlesOfPath } from "../pull/pull-vertex.ts";
+import type { ShelfRadius } from "../pull/soles.ts";
 import type { Drawn } from "../use-drawn.ts";
 import { BoardDrawing } from "./board-drawing.tsx";
 import { BoardHandles } from "./board-handles.tsx";
-import { BoardTools } from "./board-tools.tsx";
+import { BoardTools, ZoomButtons } from "./board-tools.tsx";
 import { onBoard, pannedBy } from "./board-view.ts";
 import { partLabels } from "./part-labels.ts";
 import { PartNumbers } from "./part-numbers.tsx";
@@ -23,8 +27,10 @@ export interface BoardProps {
   /** The parts that are numbered: those of the chain, or of the plan where the section is a path. */
   readonly numbered: readonly PlacedPart[];
   readonly verdicts: readonly Verdict[];
+  readonly radii: readonly ShelfRadius[];
   readonly selected: number | null;
   readonly onSelect: (index: number | null) => void;
+  readonly hand: HandDrawing;
   /** Further tools beside the board's own. */
   readonly children?: ReactNode;
 }
@@ -33,17 +39,22 @@ export interface BoardProps {
 const TOUCH_PX = 22;
 const NUMBERS_ABOVE_PX = 26;
 
-export function Board({ drawn, numbered, verdicts, selected, onSelect, children }: BoardProps) {
+export function Board(props: BoardProps) {
+  const { drawn, numbered, verdicts, radii, selected, onSelect, hand: byHand, children } = props;
   const board = useRef<HTMLDivElement | null>(null);
   const words = useLengthWords();
   const lie = useBoardView(board, drawn.of.stick);
   const { view, size } = lie;
-  const radii = useMemo(() => shelfRadii(drawn.shelf), [drawn.shelf]);
-  const all = useMemo(() => handlesOf(drawn.job, drawn.placed), [drawn.job, drawn.placed]);
-  const handles = selected === null ? all : all.filter((handle) => isOf(handle, selected));
+  const isPath = drawn.job.section.parts === undefined;
+  const all = useMemo(
+    () => (isPath ? handlesOfPath(drawn.job) : handlesOf(drawn.job, drawn.placed)),
+    [isPath, drawn.job, drawn.placed],
+  );
+  const handles = selected === null || isPath ? all : all.filter((handle) => isOf(handle, selected));
   const wish = { handles, placed: drawn.placed, radii, view, words };
   const { pulled, handsOn } = usePull(board, wish);
   const hand = useHandOnBoard(board, lie.setView, (at) => onSelect(partAt(at, numbered, view)));
+  const stroke = useStroke(board, view, (points) => byHand.draw({ points, pxPerMm: view.pxPerMm }));
   const labels = partLabels(numbered, view, {
     topPx: Math.max(18, onBoard(view, { x: 0, y: drawn.of.stick.thicknessMm }).y - NUMBERS_ABOVE_PX),
     leftPx: 16,
@@ -64,7 +75,7 @@ export function Board({ drawn, numbered, verdicts, selected, onSelect, children 
       {/* biome-ignore lint/a11y/useSemanticElements: a drawing that takes keys, not a set of fields */}
       <div
         ref={board}
-        className={`board${lie.isFitted ? "" : " zoomed"}`}
+        className={`board${lie.isFitted ? "" : " zoomed"}${byHand.isOn ? " by-hand" : ""}`}
         style={{
           height: `clamp(var(--board-least), ${neededHeightPx(size, drawn.of.stick)}px, var(--board-most))`,
         }}
@@ -82,7 +93,7 @@ export function Board({ drawn, numbered, verdicts, selected, onSelect, children 
             viewBox={`0 0 ${size.widthPx} ${size.heightPx}`}
             role="img"
             aria-label={describe(drawn, words.length)}
-            {...hand}
+            {...(byHand.isOn ? stroke.hands : hand)}
           >
             <BoardDrawing
               section={section}
@@ -93,9 +104,12 @@ export function Board({ drawn, numbered, verdicts, selected, onSelect, children 
               isEarlier={drawn.isEarlier}
             />
             <PartNumbers labels={labels} verdicts={verdicts} selected={selected} onSelect={onSelect} />
+            {byHand.isOn ? (
+              <StrokeOnBoard view={view} points={stroke.points} stroke={byHand.stroke} read={byHand.read} />
+            ) : null}
           </svg>
         )}
-        {size.widthPx === 0 ? null : (
+        {size.widthPx === 0 || byHand.isOn ? null : (
           <BoardHandles
             handles={handles}
             view={view}
@@ -112,8 +126,11 @@ export function Board({ drawn, numbered, verdicts, selected, onSelect, children 
             </>
           )}
         </p>
+        <ZoomButtons lie={lie} />
         {drawn.isEarlier ? (
-          <p className="board-earlier">The last drawing that holds. What was tried is dashed.</p>
+          <p className="board-earlier">
+            The last drawing that holds.{drawn.placed.length === 0 ? "" : " What was tried is dashed."}
+          </p>
         ) : null}
       </div>
       <BoardTools lie={lie}>{children}</BoardTools>

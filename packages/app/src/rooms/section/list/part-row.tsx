@@ -30,11 +30,7 @@ export const PartRow = memo(function PartRow(props: PartRowProps) {
         <Button className="part-button" aria-expanded={isOpen} onPress={onToggle}>
           <span className={`part-balloon ${isUncut ? "uncut" : "cut"}`}>{index + 1}</span>
           <span className="part-words">
-            <span className="part-name">
-              <span className="only-read">, </span>
-              {name}
-              <span className="only-read">: </span>
-            </span>
+            <span className="part-name">{name}</span>
             <span className={`part-verdict${isOld ? " old" : ""}`}>
               {verdict === undefined ? null : <VerdictSign isGood={!isUncut} />}
               {sayVerdict(verdict)}

@@ -15,11 +15,10 @@ export function radiusThrough(arc: Arc): number {
 }
 
 export interface CurvePull {
-  readonly part: PartSpec;
-  readonly place: PlacedPart;
   readonly drawn: Arc;
   readonly to: Point;
-  readonly placed: readonly PlacedPart[];
+  /** Where it stands among its neighbours, that it may run on from them; null where that is not asked for. */
+  readonly beside: { readonly index: number; readonly placed: readonly PlacedPart[] } | null;
   readonly radii: readonly ShelfRadius[];
   readonly rule: SettleRule | null;
 }
@@ -63,9 +62,10 @@ function shelfDraws({ drawn, radii }: CurvePull): readonly Draw<number>[] {
 }
 
 /** Radii with which the curve runs on from the part before, or into the one after, without an arris. */
-function smoothDraws({ drawn, place, placed }: CurvePull): readonly Draw<number>[] {
-  const before = placed[place.index - 1]?.pieces.at(-1);
-  const after = placed[place.index + 1]?.pieces[0];
+function smoothDraws({ drawn, beside }: CurvePull): readonly Draw<number>[] {
+  if (beside === null) return [];
+  const before = beside.placed[beside.index - 1]?.pieces.at(-1);
+  const after = beside.placed[beside.index + 1]?.pieces[0];
   const chordRad = Math.atan2(drawn.to.y - drawn.from.y, drawn.to.x - drawn.from.x);
   const sweepOf = (awayRad: number): number => -2 * normaliseRad(awayRad);
   const wanted: Draw<number>[] = [];

@@ -10,6 +10,7 @@ import type { PlacedPart } from "../chain/laid-chain.ts";
 import { tidyMm } from "../chain/refit-part.ts";
 import { bentTo, curveDraws, radiusThrough } from "./bend-part.ts";
 import { curvePiece, type Handle } from "./handles.ts";
+import { bulgeTo, vertexTo } from "./pull-vertex.ts";
 import { freeWays, reachingTo } from "./reach-end.ts";
 import { type Draw, type SettleRule, settledNumber, settledPoint } from "./settle.ts";
 import type { ShelfRadius } from "./soles.ts";
@@ -43,8 +44,10 @@ export function pulledTo(pull: Pull, to: Point): Pulled {
       return curveTo(pull, to);
     case "turn":
       return turnTo(pull, to);
-    default:
-      return { job: pull.job, says: "" };
+    case "vertex":
+      return vertexTo(pull, to);
+    case "bulge":
+      return bulgeTo(pull, to);
   }
 }
 
@@ -77,13 +80,44 @@ function endTo(pull: Pull, to: Point): Pulled {
           wanted,
           (near) => radiusDraws(part, place, near, pull.radii),
           levelsBeside(pull),
-          place.from,
+          originOf(pull, part, place),
           rule,
         );
   const end = isLast ? { x: place.to.x, y: settled.value.y } : settled.value;
   const next = withEndAt(job, placed, handle.part, end);
-  const sizes = `${length(end.x - place.from.x)} across, ${length(end.y - place.from.y)} up`;
-  return { job: next, says: settled.says || sizes };
+  return { job: next, says: settled.says || sizesOf(part, place, end, length) };
+}
+
+/** From where its sizes are counted, so that they come out round: from its own start where they are its own. */
+function originOf({ job, placed }: Pull, part: PartSpec, place: PlacedPart): Point {
+  const ways = freeWays(part);
+  const isRest = part.kind === "fillet" && part.widthMm === "rest";
+  const parts = partsOfJob(job);
+  const startBefore = (takes: (other: PartSpec) => PartSpec | null): Point | null => {
+    const index = parts.findLastIndex((other, at) => at < place.index && takes(other) !== null);
+    return placed[index]?.from ?? null;
+  };
+  const across = ways.across || isRest ? place.from : startBefore((other) => widened(other, 0));
+  const rise = ways.rise ? place.from : startBefore((other) => raisedBy(other, 0));
+  return { x: across?.x ?? 0, y: rise?.y ?? 0 };
+}
+
+/** Its own sizes; where one is not its own, how far it stands from the gauge edge or up from the back. */
+function sizesOf(
+  part: PartSpec,
+  { from }: PlacedPart,
+  end: Point,
+  length: (lengthMm: number) => string,
+): string {
+  const ways = freeWays(part);
+  const isRest = part.kind === "fillet" && part.widthMm === "rest";
+  const across =
+    ways.across || isRest ? `${length(end.x - from.x)} across` : `${length(end.x)} from the gauge edge`;
+  const riseMm = end.y - from.y;
+  const rise = ways.rise
+    ? `${length(Math.abs(riseMm))} ${riseMm < 0 ? "down" : "up"}`
+    : `${length(end.y)} up from the back`;
+  return `${across}, ${rise}`;
 }
 
 /** The job with the end of one part moved. */
@@ -257,7 +291,13 @@ function curveTo(pull: Pull, to: Point): Pulled {
   const place = placed[handle.part];
   const drawn = part === undefined || place === undefined ? null : curvePiece(part, place.pieces);
   if (part === undefined || place === undefined || drawn === null) return { job, says: "" };
-  const { value, says } = curveDraws({ part, place, drawn, to, placed, radii: pull.radii, rule });
+  const { value, says } = curveDraws({
+    drawn,
+    to,
+    beside: { index: place.index, placed },
+    radii: pull.radii,
+    rule,
+  });
   const next = withPart(job, handle.part, bentTo(part, place, drawn, value));
   return { job: next, says: says || `radius ${length(value)}` };
 }

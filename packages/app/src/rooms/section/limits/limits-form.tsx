@@ -1,0 +1,59 @@
+/** How near the finished face must come to the drawing, to which side it may miss it, and where the gauge runs. */
+import type { Job } from "mouldwright/job";
+import { DEFAULT_TOLERANCE_MM, LEAST_TOLERANCE_MM } from "mouldwright/measure";
+import { change } from "../../../bench/job-on-bench.ts";
+import { Choice } from "../../../common/choice.tsx";
+import { HelpWord } from "../../../common/help-word.tsx";
+import { LengthField } from "../../../common/length-field.tsx";
+
+/** More than this is no moulding any more, only its idea, mm. */
+const MOST_MM = 3;
+
+const MISS_OPTIONS = [
+  { value: "either", words: "either" },
+  { value: "proud", words: "leave wood" },
+  { value: "under", words: "take wood" },
+] as const;
+const EDGE_OPTIONS = [
+  { value: "left", words: "left" },
+  { value: "right", words: "right" },
+] as const;
+
+export function LimitsForm({ job }: { readonly job: Job }) {
+  const way = job.way ?? {};
+  const set = (what: string, next: Partial<NonNullable<Job["way"]>>): void =>
+    change(what, (old) => ({ ...old, way: { ...old.way, ...next } }));
+  return (
+    <div className="part-sizes">
+      <LengthField
+        label="May be off by"
+        valueMm={way.toleranceMm ?? DEFAULT_TOLERANCE_MM}
+        leastMm={LEAST_TOLERANCE_MM}
+        mostMm={MOST_MM}
+        onChange={(toleranceMm) => set("how near to the drawing", { toleranceMm })}
+      />
+      <div className="field">
+        <span className="field-label">
+          Where it must miss: stand <HelpWord word="proud" /> or under
+        </span>
+        <Choice
+          label="Side to miss the drawing to"
+          value={way.missSide ?? "either"}
+          options={MISS_OPTIONS}
+          onChange={(missSide) => set(`where it must miss: ${missSide}`, { missSide })}
+        />
+      </div>
+      <div className="field">
+        <span className="field-label">
+          <HelpWord word="gauge edge">Gauge edge</HelpWord> on the drawing
+        </span>
+        <Choice
+          label="Gauge edge"
+          value={way.gaugeEdge ?? "left"}
+          options={EDGE_OPTIONS}
+          onChange={(gaugeEdge) => set(`gauge edge ${gaugeEdge}`, { gaugeEdge })}
+        />
+      </div>
+    </div>
+  );
+}
