@@ -15,6 +15,7 @@ import { areApart, flatRingAreaMm2, reversedFlatRing, surrounds } from "./flat-r
 import { flatRingOf } from "./flatten.ts";
 import { cleanRing, withoutLevelSpikes } from "./grid-ring.ts";
 import { lineMeetsLine } from "./meets.ts";
+import { type NarrowedRing, narrowedTo } from "./narrowed-ring.ts";
 import type { FlatRing, Point, Region, Ring } from "./types.ts";
 
 /** The region that holds nothing. */
@@ -60,7 +61,7 @@ export function union(...regions: readonly Region[]): Region {
 export function difference(a: Region, b: Region): Region {
   if (a.length === 0) return EMPTY_REGION;
   if (b.length === 0 || areApart(a, b)) return a;
-  return booleanOf(ClipType.Difference, a, b);
+  return narrowedDifference(a, b) ?? booleanOf(ClipType.Difference, a, b);
 }
 
 /** What lies in both. Edges keep their sources; where edges coincide, those of `a`. */
@@ -100,10 +101,75 @@ function settle(rings: readonly FlatRing[]): Region {
   return filled.length === 0 ? EMPTY_REGION : booleanOf(ClipType.Union, filled, []);
 }
 
+/** A difference from one ring, made only of what lies near `b`; null where that cannot be done. */
+function narrowedDifference(a: Region, b: Region): Region | null {
+  const whole = a.length === 1 ? a[0] : undefined;
+  const narrowed = whole && narrowedTo(whole, b);
+  if (!whole || !narrowed) return null;
+  const solved = solve(ClipType.Difference, [narrowed.ring], b);
+  // Of several outlines the library's order follows from all of the ring: that is rare, and done whole.
+  if (solved.paths.length > 1) return null;
+  const restored = withSkipped(solved, whole, narrowed);
+  return restored && regionOfPaths(restored);
+}
+
+/** An answer of one outline with what was passed over put back in; null where a chord is not found in it as it was. */
+function withSkipped(solved: Solved, whole: FlatRing, { skipped }: NarrowedRing): Solved | null {
+  const { originX, originY } = solved;
+  const count = whole.xs.length;
+  const pointOf = (i: number): Point64 => ({
+    x: gridLine(whole.xs[i] as number) - originX,
+    y: gridLine(whole.ys[i] as number) - originY,
+    z: 0,
+  });
+  let [found] = solved.paths;
+  for (const { first, last } of skipped) {
+    if (found === undefined) return null;
+    const { path } = found;
+    const at = chordAt(path, pointOf(first), pointOf(last));
+    if (at < 0) return null;
+    const points: Point64[] = [];
+    const sources: number[] = [];
+    for (let i = (first + 1) % count; i !== last; i = (i + 1) % count) {
+      points.push(pointOf(i));
+      sources.push(whole.sources[i] as number);
+    }
+    const before = [...found.sources.slice(0, at), whole.sources[first] as number];
+    // The library begins with the vertex after the one it closed the ring at: that is one of those put back.
+    const isSeam = at + 1 === path.length;
+    found = isSeam
+      ? { path: [...points, ...path], sources: Int32Array.from([...sources, ...before]) }
+      : {
+          path: [...path.slice(0, at + 1), ...points, ...path.slice(at + 1)],
+          sources: Int32Array.from([...before, ...sources, ...found.sources.slice(at + 1)]),
+        };
+  }
+  return found === undefined ? null : { ...solved, paths: [found] };
+}
+
+/** Where in a path a point is followed by another; -1 where it is not. */
+function chordAt(path: Path64, from: Point64, to: Point64): number {
+  return path.findIndex((point, i) => {
+    const next = path[i + 1 === path.length ? 0 : i + 1] as Point64;
+    return point.x === from.x && point.y === from.y && next.x === to.x && next.y === to.y;
+  });
+}
+
 /** One book for all booleans, begun anew for each: they never run inside one another. */
 const BOOK = new EdgeBook();
 
 function booleanOf(clipType: ClipType, subject: Region, clip: Region): Region {
+  return regionOfPaths(solve(clipType, subject, clip));
+}
+
+/** The library's answer on the grid, each edge's source found, before it is tidied. */
+interface Solved {
+  readonly originX: number;
+  readonly originY: number;
+  readonly paths: readonly { readonly path: Path64; readonly sources: Int32Array }[];
+}
+
+function solve(clipType: ClipType, subject: Region, clip: Region): Solved {
   const first = subject[0] as FlatRing;
   const originX = originOf(first.xs[0] ?? 0);
   const originY = originOf(first.ys[0] ?? 0);
@@ -119,9 +185,14 @@ function booleanOf(clipType: ClipType, subject: Region, clip: Region): Region {
   const solution: Paths64 = [];
   const parted = keepPartedTriangles(clipper);
   if (!clipper.execute(clipType, FillRule.NonZero, solution)) bug("a polygon boolean failed", { clipType });
+  const paths = [...solution, ...parted].map((path) => ({ path, sources: sourcesOf(path, book) }));
+  return { originX, originY, paths };
+}
+
+function regionOfPaths({ originX, originY, paths }: Solved): Region {
   const region: FlatRing[] = [];
-  for (const path of [...solution, ...parted]) {
-    const ring = flatRingOfPath(path, originX, originY, book);
+  for (const { path, sources } of paths) {
+    const ring = flatRingOfPath(path, sources, originX, originY);
     if (ring !== undefined) region.push(ring);
   }
   return directed(region);
@@ -201,12 +272,7 @@ function gridLine(mm: number): number {
   return Math.round(mm * GRID_PER_MM);
 }
 
-function flatRingOfPath(
-  path: Path64,
-  originX: number,
-  originY: number,
-  book: EdgeBook,
-): FlatRing | undefined {
+function sourcesOf(path: Path64, book: EdgeBook): Int32Array {
   const count = path.length;
   const sources = new Int32Array(count);
   for (let i = 0; i < count; i++) {
@@ -214,6 +280,15 @@ function flatRingOfPath(
     const end = path[i + 1 === count ? 0 : i + 1] as Point64;
     sources[i] = book.sourceOf(start, end);
   }
+  return sources;
+}
+
+function flatRingOfPath(
+  path: Path64,
+  sources: Int32Array,
+  originX: number,
+  originY: number,
+): FlatRing | undefined {
   const clean = cleanRing(path, sources, LEAST_EDGE_MM * GRID_PER_MM);
   if (clean === undefined) return undefined;
   const { xs, ys } = clean;
