@@ -1,4 +1,3 @@
-import "./common/no-code-from-text.ts";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { showTheme } from "./common/theme.ts";

@@ -1,5 +1,4 @@
 /** Reads a stranger's drawing away from the screen: a large one takes a moment, a broken one must not hold it up. */
-import "../common/no-code-from-text.ts";
 import { readSectionFile } from "mouldwright/section";
 import type { FromReader, ToReader } from "./reader-messages.ts";
 

@@ -1,7 +1,7 @@
 /** A job as it lies in the store: its file's text whole, and beside it what the store needs to know. Plain data. */
 import { type Job, readJob } from "mouldwright/job";
 import type { Trouble } from "mouldwright/measure";
-import { z } from "zod";
+import { z } from "mouldwright/measure";
 import { migrate } from "./migrations.ts";
 
 /** Counted up when a record's shape changes; the job's own file has a version of its own (`mouldwright/job`). */

@@ -2,7 +2,6 @@
  * The planner away from the screen. Works in short turns and listens between them, so that a newer wish stops an older
  * one at once.
  */
-import "../common/no-code-from-text.ts";
 import { type ComputedJob, jobSteps } from "mouldwright/job";
 import { cataloguedTrouble, type Outcome } from "mouldwright/measure";
 import type { FromPlanner, PlanWish, ToPlanner } from "./messages.ts";

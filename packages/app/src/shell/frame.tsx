@@ -17,7 +17,7 @@ export function Frame() {
   if (room === undefined) return null;
   return (
     <I18nProvider locale="en-GB">
-      <a className="skip" href={`#${here}`} onClick={skipToRoom}>
+      <a className="skip" href="#room-here">
         Skip to the room
       </a>
       <div className="frame">
@@ -59,10 +59,4 @@ export function Frame() {
       </div>
     </I18nProvider>
   );
-}
-
-/** Focus alone: the address keeps naming the room. */
-function skipToRoom(event: React.MouseEvent): void {
-  event.preventDefault();
-  document.getElementById("room-here")?.focus();
 }

@@ -7,9 +7,13 @@ import { ROOM_IDS, type RoomId } from "./rooms.ts";
 
 export const FIRST_ROOM: RoomId = "section";
 
+let lastRoom: RoomId = FIRST_ROOM;
+
+/** A fragment that is no room (a place within one, a shared job) leaves the maker where he stood. */
 function roomHere(): RoomId {
   const word = location.hash.slice(1);
-  return ROOM_IDS.find((id) => id === word) ?? FIRST_ROOM;
+  lastRoom = ROOM_IDS.find((id) => id === word) ?? lastRoom;
+  return lastRoom;
 }
 
 export function useRoom(): RoomId {

@@ -1,6 +1,5 @@
 /** What a schema found wrong in a file, as troubles: the words of the schema library never reach a maker. */
-import { z } from "zod";
-import { cataloguedTrouble, harmlessText, type Trouble } from "../measure/index.ts";
+import { cataloguedTrouble, harmlessText, type Trouble, z } from "../measure/index.ts";
 import { nearestWord } from "../shelf/index.ts";
 import { shown } from "./json-text.ts";
 

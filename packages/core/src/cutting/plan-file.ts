@@ -2,9 +2,8 @@
  * The plan file: read with bounds and a place for every fault, written so that the same plan is always the same
  * text. The format is `mouldwright/plan` version 1; readers ignore keys they do not know.
  */
-import { z } from "zod";
 import type { Vertex } from "../curve/index.ts";
-import { cataloguedTrouble, fine, type Outcome, refused, type Trouble } from "../measure/index.ts";
+import { cataloguedTrouble, fine, type Outcome, refused, type Trouble, z } from "../measure/index.ts";
 import { outlineFaults, samePlace } from "./file-outline.ts";
 import { troublesOf } from "./file-shape.ts";
 import { readJsonText, shown } from "./json-text.ts";

@@ -1,5 +1,4 @@
 /** The file of a run of moulding round a room or a case: walls, corners, ends, and the sticks to cut it from. */
-import { z } from "zod";
 import { checkHeader, closedObject, readJsonText, troublesOf } from "../cutting/index.ts";
 import {
   type Corner,
@@ -18,6 +17,7 @@ import {
   type Outcome,
   refused,
   type Trouble,
+  z,
 } from "../measure/index.ts";
 import { lengthsAllowancesSchema, stickAtHandSchema, withoutGaps } from "./lengths-job.ts";
 

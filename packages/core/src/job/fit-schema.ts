@@ -2,8 +2,8 @@
  * The `fit` of a job: what the maker has chosen about stick, corner, frame, cornice and lengths. Every answer is reckoned
  * again from it; whether a size or an angle can be is the question's to say, with its own words.
  */
-import { z } from "zod";
 import { closedObject } from "../cutting/index.ts";
+import { z } from "../measure/index.ts";
 import { lengthsAllowancesSchema, stickAtHandSchema } from "./lengths-job.ts";
 
 const LIMITS = {

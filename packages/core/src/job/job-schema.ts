@@ -2,10 +2,9 @@
  * The job file as one schema: the types, the validation and the published JSON Schema (`schema.json`) all come from
  * here. Lengths are millimetres and angles degrees, as everywhere in our files; `unit` is what the maker reads in.
  */
-import { z } from "zod";
 import type { Vertex } from "../curve/index.ts";
 import { closedObject } from "../cutting/index.ts";
-import { LEAST_PIECE_MM } from "../measure/index.ts";
+import { LEAST_PIECE_MM, z } from "../measure/index.ts";
 import type { BackSpec, PartSpec } from "../section/index.ts";
 import { shelfFileSchema } from "../shelf/index.ts";
 import { fitSchema } from "./fit-schema.ts";

@@ -1,5 +1,5 @@
-import { z } from "zod";
 import { jsonText } from "../cutting/index.ts";
+import { z } from "../measure/index.ts";
 import { jobSchema } from "./job-schema.ts";
 
 /**

@@ -1,8 +1,7 @@
 /** The file that says which pieces are wanted and which sticks are at hand. Millimetres, as in every file of ours. */
-import { z } from "zod";
 import { checkHeader, closedObject, readJsonText, troublesOf } from "../cutting/index.ts";
 import type { LengthsQuestion } from "../making/index.ts";
-import { fine, type LengthUnit, type Outcome, refused } from "../measure/index.ts";
+import { fine, type LengthUnit, type Outcome, refused, z } from "../measure/index.ts";
 
 export const LENGTHS_FORMAT = "mouldwright/lengths";
 export const LENGTHS_VERSION = 1;

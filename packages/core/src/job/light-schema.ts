@@ -1,7 +1,7 @@
 /** The `light` of a job: how the moulding hangs and where the lamp stands, when it is looked at. */
-import { z } from "zod";
 import { closedObject } from "../cutting/index.ts";
 import { MOST_LAMP_DEG, MOST_SPRING_DEG } from "../light/index.ts";
+import { z } from "../measure/index.ts";
 
 const lampDeg = z.number().min(-MOST_LAMP_DEG).max(MOST_LAMP_DEG);
 

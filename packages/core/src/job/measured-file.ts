@@ -2,7 +2,6 @@
  * The file of what was measured on a test piece or a half-done stick: planes as they really cut, and how far cuts came
  * out from their places. What is read is already held against the plan and the shelf that it belongs to.
  */
-import { z } from "zod";
 import {
   checkHeader,
   closedObject,
@@ -20,6 +19,7 @@ import {
   readLength,
   refused,
   type Trouble,
+  z,
 } from "../measure/index.ts";
 import { type Measured, measuredShelf } from "../planning/index.ts";
 import { type Plane, readShelf, type Shelf, shelfFile } from "../shelf/index.ts";

@@ -1,6 +1,6 @@
 /** The `sheets` of a job: what is printed, on which paper, and what the printer makes of a hundred millimetres. */
-import { z } from "zod";
 import { closedObject } from "../cutting/index.ts";
+import { z } from "../measure/index.ts";
 
 /** What a printer may make of 100 mm, mm: further off than this it was scaled on purpose. */
 const madeMm = z.number().min(90).max(110);

@@ -2,8 +2,9 @@
  * The `standing` of a job: how far the stick is worked, as it really came out. Stage after stage, each with the plan that
  * its cuts were made by, so that the rest can be planned again on any machine, whatever has been changed since.
  */
-import { z } from "zod";
+
 import { closedObject, PLAN_LIMITS, type Plan } from "../cutting/index.ts";
+import { z } from "../measure/index.ts";
 import { MEASURED_LIMITS } from "./measured-file.ts";
 
 export const STANDING_LIMITS = {

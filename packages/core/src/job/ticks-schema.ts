@@ -1,6 +1,6 @@
 /** The `ticks` of a job: which cuts of its plan are done. */
-import { z } from "zod";
 import { closedObject } from "../cutting/index.ts";
+import { z } from "../measure/index.ts";
 
 const MOST_TICKS = 500;
 const MOST_CHARACTERS = 300;

@@ -1,7 +1,6 @@
 /** The file of a maker's own timbers. */
-import { z } from "zod";
 import { checkHeader, closedObject, readJsonText, troublesOf } from "../cutting/index.ts";
-import { fine, type Outcome, refused, type Trouble } from "../measure/index.ts";
+import { fine, type Outcome, refused, type Trouble, z } from "../measure/index.ts";
 import { ownTimber, type Timber } from "../timber/index.ts";
 import { withoutGaps } from "./lengths-job.ts";
 

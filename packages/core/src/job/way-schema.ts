@@ -1,7 +1,6 @@
 /** What a job may say about how it is worked: the `way` and `working` of its file, and the bounds of each figure. */
-import { z } from "zod";
 import { COMMON_LIMITS, closedObject } from "../cutting/index.ts";
-import { LEAST_TOLERANCE_MM } from "../measure/index.ts";
+import { LEAST_TOLERANCE_MM, z } from "../measure/index.ts";
 
 /** Bounds of what a maker may ask for, on the command line as in a job. Common practice, no source. */
 export const WAY_LIMITS = {

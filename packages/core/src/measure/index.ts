@@ -54,6 +54,7 @@ export {
   sayTrouble,
   type TroubleCode,
 } from "./say.ts";
+export { z } from "./schemas.ts";
 export * from "./tolerance.ts";
 export {
   Bug,

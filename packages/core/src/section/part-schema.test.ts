@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { z } from "zod";
+import { z } from "../measure/index.ts";
 import { partSchema, sectionSpecSchema } from "./index.ts";
 import { CHART_CABINET } from "./testing/chart-cabinet.ts";
 

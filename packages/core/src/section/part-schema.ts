@@ -2,7 +2,7 @@
  * The parts as a Zod schema: what the job file's reader validates with and what its JSON Schema is made from. Shapes and
  * types only; sizes that no part can have are refused by `buildSection`, in the maker's words.
  */
-import { z } from "zod";
+import { z } from "../measure/index.ts";
 import type { BackSpec, PartSpec, SectionSpec } from "./part-spec.ts";
 
 const mm = z.number();

@@ -2,7 +2,7 @@
  * The shelf FILE as a schema: which keys a plane of each kind has and what may stand in them. Whether the sizes make
  * sense together is `read-shelf.ts`'s business.
  */
-import { z } from "zod";
+import { z } from "../measure/index.ts";
 
 /** Irons of one plough, and points of one drawn sole, at most. */
 export const MOST_IRONS = 40;

@@ -1,5 +1,4 @@
 /** The answers of this room away from the screen, one at a time; only the newest wish is answered. */
-import "../../common/no-code-from-text.ts";
 import { answerFit, type FitWish } from "./fit-answers.ts";
 import type { FromFit, ToFit } from "./fit-messages.ts";
 
