@@ -7,6 +7,7 @@ import { change, undo } from "../../bench/job-on-bench.ts";
 import { DrawingView } from "../../common/drawing-view.tsx";
 import { useLengthWords } from "../../common/length-words.ts";
 import { withSize } from "./new-planes.ts";
+import { lookThroughOtherJobs, useOtherJobs } from "./other-jobs.ts";
 import { planeDrawing, planeExtent } from "./plane-drawing.ts";
 import { filledOf } from "./plane-fields.ts";
 import { PlaneFieldsForm, TroubleLines } from "./plane-fields-form.tsx";
@@ -14,6 +15,7 @@ import { readingsOf } from "./plane-words.ts";
 import {
   type Entry,
   entriesOf,
+  likeness,
   withPlaneChanged,
   withPlaneLeftOut,
   withPlaneRemoved,
@@ -68,6 +70,7 @@ export function PlaneDetails({ plane, onRemoved }: PlaneDetailsProps) {
         ))}
       </dl>
       <UseOfPlane use={uses.get(plane.id)} isOut={isOut} />
+      <OtherUses plane={plane} />
       <div className="tools">
         <Button
           className="button"
@@ -122,6 +125,35 @@ function UseOfPlane({ use, isOut }: { readonly use: PlaneUse | undefined; readon
       In this job it makes {cuts}
       {parts}.
     </p>
+  );
+}
+
+/** What the other kept jobs do with it, once they have been looked through. */
+function OtherUses({ plane }: { readonly plane: Plane }) {
+  const { count, unknownCount, isLooking, uses } = useOtherJobs();
+  if (count === 0) return null;
+  const own = uses.get(likeness(plane)) ?? [];
+  return (
+    <div className="other-uses">
+      {own.length === 0 ? null : (
+        <ul className="figures">
+          {own.map(({ jobId, name, cuts }) => (
+            <li key={jobId}>
+              {name}: {cuts.length === 1 ? "cut" : "cuts"} {numbersInWords(cuts)}
+            </li>
+          ))}
+        </ul>
+      )}
+      {unknownCount === 0 ? (
+        own.length === 0 ? (
+          <p>None of your other jobs uses it.</p>
+        ) : null
+      ) : (
+        <Button className="button" isDisabled={isLooking} onPress={lookThroughOtherJobs}>
+          {isLooking ? `Looking through: ${unknownCount} to go` : "Which of my other jobs use it?"}
+        </Button>
+      )}
+    </div>
   );
 }
 

@@ -137,7 +137,7 @@ export function withShelfAdded(job: Job, brought: Shelf): Outcome<BroughtIn> {
 }
 
 /** The same for two planes of one kind, hand and size, whatever they are called. */
-function likeness(plane: Plane): string {
+export function likeness(plane: Plane): string {
   const { id: _, name: __, ...sizes } = planeEntry(plane);
   return JSON.stringify(sizes);
 }

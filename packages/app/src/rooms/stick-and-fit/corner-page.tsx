@@ -22,9 +22,12 @@ const LIES = [
 
 export function CornerPage() {
   return (
-    <FitLayout page="corner" inputs={<CornerInputs />}>
-      {(answer) => <AtTheSaw answer={answer} />}
-    </FitLayout>
+    <FitLayout
+      page="corner"
+      inputs={<CornerInputs />}
+      first={(answer) => <AtTheSaw answer={answer} />}
+      more={(answer) => <MoreOfTheCorner answer={answer} />}
+    />
   );
 }
 
@@ -50,9 +53,16 @@ function AtTheSaw({ answer }: { readonly answer: CornerAnswer }) {
           <DrawingView drawing={piece.picture} />
         </div>
       ) : null}
-      <Notes warnings={answer.warnings} assumed={answer.assumed} />
       <Cautions cautions={answer.cautions} />
-      <details className="fit-more" open={lie === "held"} key={lie}>
+    </>
+  );
+}
+
+function MoreOfTheCorner({ answer }: { readonly answer: CornerAnswer }) {
+  return (
+    <>
+      <Notes warnings={answer.warnings} assumed={answer.assumed} />
+      <details className="fit-more">
         <summary>Spring, corner, both pieces and the shooting board</summary>
         <p className="figures">
           Set to the nearest quarter of a degree. Exactly: mitre{" "}

@@ -13,9 +13,12 @@ import { cutSentence, sawDegrees } from "./saw-words.ts";
 
 export function CornicePage() {
   return (
-    <FitLayout page="cornice" inputs={<CorniceInputs />}>
-      {(answer) => <RunWords answer={answer} />}
-    </FitLayout>
+    <FitLayout
+      page="cornice"
+      inputs={<CorniceInputs />}
+      first={(answer) => <RunWords answer={answer} />}
+      more={(answer) => <MoreOfTheRun answer={answer} />}
+    />
   );
 }
 
@@ -64,6 +67,13 @@ function RunWords({ answer }: { readonly answer: CorniceAnswer }) {
           <Piece key={piece.number} piece={piece} />
         ))}
       </ol>
+    </>
+  );
+}
+
+function MoreOfTheRun({ answer }: { readonly answer: CorniceAnswer }) {
+  return (
+    <>
       <div className="fit-picture">
         <DrawingView drawing={answer.picture} label="The run from above, and its corners at the saw" />
       </div>

@@ -34,7 +34,7 @@ export function FrameInputs() {
           label="Shape of the frame"
           value={sides === null ? "rectangle" : "regular"}
           options={[
-            { value: "rectangle", words: "Square corners" },
+            { value: "rectangle", words: "Rectangle" },
             { value: "regular", words: "Equal sides" },
           ]}
           onChange={(next) => set("shape of the frame", { sides: next === "rectangle" ? undefined : 6 })}

@@ -15,9 +15,12 @@ import { thickness } from "./stick-words.ts";
 
 export function FramePage() {
   return (
-    <FitLayout page="frame" inputs={<FrameInputs />}>
-      {(answer) => <FrameWords answer={answer} />}
-    </FitLayout>
+    <FitLayout
+      page="frame"
+      inputs={<FrameInputs />}
+      first={(answer) => <FrameWords answer={answer} />}
+      more={(answer) => <MoreOfTheFrame answer={answer} />}
+    />
   );
 }
 
@@ -44,7 +47,7 @@ export function railSorts(rails: readonly Rail[]): readonly RailSort[] {
 
 function FrameWords({ answer }: { readonly answer: FrameAnswer }) {
   const words = useLengthWords();
-  const { frame, seasons } = answer;
+  const { frame } = answer;
   const sorts = railSorts(frame.rails);
   return (
     <>
@@ -69,13 +72,20 @@ function FrameWords({ answer }: { readonly answer: FrameAnswer }) {
         )}
       </Figures>
       <p className="figures">
-        The rail lies on its back, square stock at the saw; the long point is at the outside. Long points
-        together {words.length(frame.stickMm)}: the sticks for them are on the page Stick.
+        The rail lies on its back; the long point is at the outside. Long points together{" "}
+        {words.length(frame.stickMm)}: the sticks for them are on the page Stick.
       </p>
+    </>
+  );
+}
+
+function MoreOfTheFrame({ answer }: { readonly answer: FrameAnswer }) {
+  return (
+    <>
       <div className="fit-picture">
         <DrawingView drawing={answer.picture} />
       </div>
-      {seasons === null ? (
+      {answer.seasons === null ? (
         <p className="quiet">Choose a timber on the page Stick to see what its mitres do in winter.</p>
       ) : (
         <SeasonWords answer={answer} />

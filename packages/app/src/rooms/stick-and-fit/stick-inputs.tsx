@@ -12,13 +12,13 @@ import { StockFields } from "./stock-fields.tsx";
 
 const PIECES = [
   { value: "lengths", words: "Lengths" },
-  { value: "frame", words: "The frame" },
-  { value: "cornice", words: "The cornice" },
+  { value: "frame", words: "Frame" },
+  { value: "cornice", words: "Cornice" },
 ] as const;
 
 const WAYS: readonly { readonly value: WayOfWorking; readonly words: string }[] = [
   { value: "flat", words: "Flat" },
-  { value: "bevelled first", words: "Bevelled first" },
+  { value: "bevelled first", words: "Bevelled" },
   { value: "canted", words: "Canted" },
 ];
 

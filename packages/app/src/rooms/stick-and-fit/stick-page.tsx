@@ -19,15 +19,18 @@ import {
 
 export function StickPage() {
   return (
-    <FitLayout page="stick" inputs={<StickInputs />}>
-      {(answer) => <AtTheYard answer={answer} />}
-    </FitLayout>
+    <FitLayout
+      page="stick"
+      inputs={<StickInputs />}
+      first={(answer) => <AtTheYard answer={answer} />}
+      more={(answer) => <MoreOfTheStick answer={answer} />}
+    />
   );
 }
 
 function AtTheYard({ answer }: { readonly answer: StickPageAnswer }) {
   const words = useLengthWords();
-  const { stick, buys, shared, timber, built } = answer;
+  const { stick, buys, shared, timber } = answer;
   const { buy, planed, finishedLengthMm, wasteRatio } = stick.stock;
   return (
     <>
@@ -61,6 +64,15 @@ function AtTheYard({ answer }: { readonly answer: StickPageAnswer }) {
           <DrawingView drawing={answer.rod} label="The pieces along the sticks" />
         </div>
       )}
+    </>
+  );
+}
+
+function MoreOfTheStick({ answer }: { readonly answer: StickPageAnswer }) {
+  const words = useLengthWords();
+  const { stick, timber, built } = answer;
+  return (
+    <>
       <div className="fit-picture">
         <DrawingView drawing={answer.picture} />
       </div>

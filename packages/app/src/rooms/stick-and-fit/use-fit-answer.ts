@@ -1,7 +1,7 @@
 /** The answer of a page, kept up to date; while a new one is made the old one stays. */
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useState } from "react";
 import { useShownJob } from "../../bench/job-on-bench.ts";
-import type { FitAnswer, FitPage } from "./fit-answers.ts";
+import type { FitAnswer, FitPage, FitWish } from "./fit-answers.ts";
 import type { FromFit, ToFit } from "./fit-messages.ts";
 
 export interface AnswerOnShow {
@@ -11,35 +11,42 @@ export interface AnswerOnShow {
   readonly isOld: boolean;
 }
 
-interface Kept {
-  readonly page: FitPage;
-  readonly answer: FitAnswer;
-  readonly number: number;
+type Hear = (answered: FromFit) => void;
+
+/** One worker for all pages of the room: begun with the first question, and kept, since beginning takes longest. */
+let worker: Worker | null = null;
+let lastNumber = 0;
+const hearers = new Set<Hear>();
+
+/** Asks, and gives the number that the answer will carry. */
+function ask(wish: FitWish): number {
+  if (worker === null) {
+    worker = new Worker(new URL("./fit.worker.ts", import.meta.url), { type: "module" });
+    worker.addEventListener("message", ({ data }: MessageEvent<FromFit>) => {
+      for (const hear of hearers) hear(data);
+    });
+  }
+  lastNumber += 1;
+  const message: ToFit = { number: lastNumber, wish };
+  worker.postMessage(message);
+  return lastNumber;
 }
 
 export function useFitAnswer(page: FitPage, widthMm: number): AnswerOnShow {
   const job = useShownJob();
-  const worker = useRef<Worker | null>(null);
   const [asked, setAsked] = useState(0);
-  const [kept, setKept] = useState<Kept | null>(null);
-  const number = useRef(0);
-  useEffect(() => {
-    const begun = new Worker(new URL("./fit.worker.ts", import.meta.url), { type: "module" });
-    begun.addEventListener("message", ({ data }: MessageEvent<FromFit>) => {
-      if (data.number === number.current) setKept(data);
-    });
-    worker.current = begun;
-    return () => {
-      begun.terminate();
-      worker.current = null;
-    };
-  }, []);
+  const [kept, setKept] = useState<FromFit | null>(null);
   useEffect(() => {
     if (widthMm === 0) return;
-    number.current += 1;
-    setAsked(number.current);
-    const message: ToFit = { number: number.current, wish: { page, job, widthMm } };
-    worker.current?.postMessage(message);
+    const number = ask({ page, job, widthMm });
+    setAsked(number);
+    const hear: Hear = (answered) => {
+      if (answered.number === number) setKept(answered);
+    };
+    hearers.add(hear);
+    return () => {
+      hearers.delete(hear);
+    };
   }, [page, job, widthMm]);
   if (kept === null || kept.page !== page) return { answer: null, isOld: true };
   return { answer: kept.answer, isOld: kept.number !== asked };
