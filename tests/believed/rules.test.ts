@@ -315,3 +315,34 @@ describe("loose wood", () => {
     expect(rulesIn(sawn)).toEqual([]);
   });
 });
+
+describe("standing fin", () => {
+  const first = plough(6, 15, 20, grooved([12, 18, 20]));
+  /** Two grooves with a strip left between them, of a stick of which only a thin plate is wanted. */
+  const between = (thickMm: number, floor = 20): SaidPlan => {
+    const from = 18 + thickMm;
+    const second = plough(6, from + 3, floor, grooved([12, 18, 20], [from, from + 6, floor]));
+    const plate: Ring = [
+      [0, 0],
+      [40, 0],
+      [40, 2],
+      [0, 2],
+    ];
+    return { ...planOf(first, second), planned: plate };
+  };
+
+  test("a strip of waste 1 mm thick and 10 mm high between two grooves", () => {
+    expect(unbelievedIn(between(1)).map(({ rule, cut }) => [rule, cut])).toEqual([["standing fin", 2]]);
+  });
+
+  test("3 mm thick, low, or a film as thin as gauging leaves between two cuts that touch, it is believed", () => {
+    expect(rulesIn(between(3.2))).toEqual([]);
+    expect(rulesIn(between(2.5, 24))).toEqual([]);
+    expect(rulesIn(between(0.2))).toEqual([]);
+  });
+
+  test("a strip that the section itself has is none", () => {
+    const plan = between(1);
+    expect(rulesIn({ ...plan, planned: plan.cuts[1].after[0] })).toEqual([]);
+  });
+});

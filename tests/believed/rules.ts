@@ -3,6 +3,7 @@
  * Common practice, no source. README.md tells each rule.
  */
 import { cutsOnBench, type SaidPlan } from "./bench.ts";
+import { finsLeft } from "./fins.ts";
 import { droppedIn, leansFree } from "./guides.ts";
 import { looseIn } from "./loose.ts";
 import { posesUnsaid } from "./poses.ts";
@@ -17,6 +18,7 @@ export const RULES = [
   "dropped into a face",
   "free lean",
   "loose wood",
+  "standing fin",
 ] as const;
 
 export type BelievedRule = (typeof RULES)[number];
@@ -38,6 +40,7 @@ export function unbelievedIn(plan: SaidPlan): readonly Unbelieved[] {
     ["dropped into a face", droppedIn(plan, cuts)],
     ["free lean", leansFree(cuts)],
     ["loose wood", looseIn(plan)],
+    ["standing fin", finsLeft(plan, cuts)],
   ];
   return found.flatMap(([rule, all]) => all.map((said) => ({ rule, ...said })));
 }

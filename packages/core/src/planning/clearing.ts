@@ -8,12 +8,15 @@ import type { Bench } from "./bench.ts";
 import { firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
 import { reliefsAt } from "./relief.ts";
 import { roughingPool } from "./roughing.ts";
-import { LEAST_TAKE_MM2, sinksAslant, type TriedCut, tryCut } from "./try-cut.ts";
+import { isClumsy, LEAST_TAKE_MM2, sinksAslant, type TriedCut, tryCut } from "./try-cut.ts";
 
 /** More cuts than this for the room of one curve is no way to make it. */
 const MOST_CUTS = 3;
 /** What a leaning cut must bring more than an upright one, mm of wall. */
 const LEAN_COST_MM = 0.2;
+
+/** What a groove into an older one, or a fin, must bring more: more than any wall is high, so that all else goes first. */
+const CLUMSY_COST_MM = 1000;
 
 /** The cuts that free a curved one, in order, or null where they would be too many or none brings it nearer. */
 export function clearedFor(bench: Bench, wood: Region, draft: PlaneDraft): readonly TriedCut[] | null {
@@ -53,7 +56,11 @@ function bestClearing(
     if (!mayBeMade(bench, cut)) continue;
     const leavesMm = hindranceMm(tryCut(bench, cut.after, draft));
     if (leavesMm > most - LEAST_GAIN_MM) continue;
-    const score = most - leavesMm - (Math.abs(firstLeanDeg(candidate)) > 1 ? LEAN_COST_MM : 0);
+    const score =
+      most -
+      leavesMm -
+      (Math.abs(firstLeanDeg(candidate)) > 1 ? LEAN_COST_MM : 0) -
+      (isClumsy(cut) ? CLUMSY_COST_MM : 0);
     if (!best || score > best.score + SAME_SCORE) best = { cut, leavesMm, score };
   }
   return best;
@@ -64,7 +71,7 @@ const LEAST_GAIN_MM = 0.05;
 
 function mayBeMade(bench: Bench, cut: TriedCut): boolean {
   if (cut.draft.kind !== "plane" || cut.takesMm2 < LEAST_TAKE_MM2) return false;
-  if (cut.refusals.length > 0 || cut.intoGroove || cut.guide?.kind === "batten") return false;
+  if (cut.refusals.length > 0 || cut.guide?.kind === "batten") return false;
   return !sinksAslant(bench, cut);
 }
 

@@ -11,6 +11,7 @@ import { firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
 import { evenedArrises, reliefEnd, reliefsAt, seatMakers } from "./relief.ts";
 import { roughingPool, stepsBesideEnd } from "./roughing.ts";
 import {
+  isClumsy,
   isCurved,
   LEAST_TAKE_MM2,
   type Refusal,
@@ -161,7 +162,7 @@ function wallRefused(tried: TriedCut, side: "left" | "right"): boolean {
 
 /**
  * The cut that makes room at one end of a curved cut: a step from an edge, where one stands right at that end and takes
- * waste worth a setting; else the likeliest line. One that runs into an older groove only where no other serves.
+ * waste worth a setting; else the likeliest line. A clumsy one only where no other serves.
  */
 function relieve(bench: Bench, before: Region, draft: PlaneDraft, side: "left" | "right"): TriedCut | null {
   return relievedBy(bench, before, draft, side, false) ?? relievedBy(bench, before, draft, side, true);
@@ -172,13 +173,13 @@ function relievedBy(
   before: Region,
   draft: PlaneDraft,
   side: "left" | "right",
-  mayRunIntoGroove: boolean,
+  mayBeClumsy: boolean,
 ): TriedCut | null {
   const end = reliefEnd(draft, side);
   const steps = stepsBesideEnd(bench, draft, end, side);
   const serves = (relief: PlaneDraft): TriedCut | null => {
     const made = tryCut(bench, before, relief);
-    if (made.refusals.length > 0 || (made.intoGroove && !mayRunIntoGroove)) return null;
+    if (made.refusals.length > 0 || (isClumsy(made) && !mayBeClumsy)) return null;
     return wallRefused(tryCut(bench, made.after, draft), side) ? null : made;
   };
   for (const step of steps) {
@@ -213,22 +214,26 @@ function lookNear(bench: Bench, wood: Region, draft: PlaneDraft): string {
 
 /**
  * Cuts that give a curved plane a seat: of all single ones that do, the best held at the least waste; else the
- * first set of several that does. A single cut is a plough's groove, a line, a step or a chamfer over the arc.
+ * first set of several that does; one that leaves a fin only where none else does. A single cut is a plough's groove, a line, a step or a chamfer over the arc.
  */
 function makeSeat(bench: Bench, before: Region, draft: PlaneDraft): TriedCut[] | null {
+  return seatMade(bench, before, draft, false) ?? seatMade(bench, before, draft, true);
+}
+
+function seatMade(bench: Bench, before: Region, draft: PlaneDraft, mayLeaveFin: boolean): TriedCut[] | null {
   const sets = seatMakers(bench, before, draft);
   const piece = bench.worked.find((w) => w.index === draft.shapes[0]);
   const pool = piece ? roughingPool(bench, [piece]).map((cut) => [cut]) : [];
   let best: { made: TriedCut[]; score: number } | null = null;
   for (const set of [...sets.filter((s) => s.length === 1), ...pool]) {
-    const made = seatAfter(bench, before, set, draft);
+    const made = seatAfter(bench, before, set, draft, mayLeaveFin);
     if (made && (!best || made.score > best.score + SAME_SCORE)) best = made;
   }
-  best ??= evenedAfter(bench, before, [...sets.filter((s) => s.length === 1), ...pool], draft);
+  best ??= evenedAfter(bench, before, [...sets.filter((s) => s.length === 1), ...pool], draft, mayLeaveFin);
   if (best) return best.made;
   for (const set of sets) {
     if (set.length === 1) continue;
-    const made = seatAfter(bench, before, set, draft);
+    const made = seatAfter(bench, before, set, draft, mayLeaveFin);
     if (made) return made.made;
   }
   return null;
@@ -243,6 +248,7 @@ function evenedAfter(
   before: Region,
   singles: readonly (readonly PlaneDraft[])[],
   draft: PlaneDraft,
+  mayLeaveFin: boolean,
 ): { made: TriedCut[]; score: number } | null {
   const first = singles
     .flatMap(([cut]) => (cut ? [tryCut(bench, before, cut)] : []))
@@ -255,7 +261,7 @@ function evenedAfter(
   let best: { made: TriedCut[]; score: number } | null = null;
   for (const tried of first) {
     for (const shaving of evenedArrises(bench, tried.after, draft)) {
-      const made = seatAfter(bench, before, [tried.draft as PlaneDraft, shaving], draft);
+      const made = seatAfter(bench, before, [tried.draft as PlaneDraft, shaving], draft, mayLeaveFin);
       if (made && (!best || made.score > best.score + SAME_SCORE)) best = made;
     }
   }
@@ -268,13 +274,14 @@ function seatAfter(
   before: Region,
   set: readonly PlaneDraft[],
   draft: PlaneDraft,
+  mayLeaveFin: boolean,
 ): { made: TriedCut[]; score: number } | null {
   const made: TriedCut[] = [];
   let wood = before;
   for (const cut of set) {
     const tried = tryCut(bench, wood, cut);
     if (tried.refusals.length > 0 || tried.guide?.kind === "batten") return null;
-    if (tried.intoGroove || sinksAslant(bench, tried)) return null;
+    if (tried.intoGroove || (tried.fin && !mayLeaveFin) || sinksAslant(bench, tried)) return null;
     if (tried.takesMm2 < LEAST_TAKE_MM2) continue;
     made.push(tried);
     wood = tried.after;

@@ -59,8 +59,9 @@ function boxOf(region: Region): Extents | null {
   return region.length > 0 ? regionExtents(region) : null;
 }
 
-/** Walls, guides and seats are looked for right beside a sole, mm; a curved one is also shifted about, share of its width. */
+/** Walls, guides and seats are looked for right beside a sole, fins a little further, mm; a curved one is also shifted about, share of its width. */
 const BESIDE_SOLE_MM = 1;
+const BESIDE_FLAT_SOLE_MM = 3.2;
 const SHIFTED_RATIO = 1 / 4;
 
 /** Where the wood matters to a cut: what it takes, and what stands beside its sole and shoulders in every pose. */
@@ -70,7 +71,8 @@ function lookedAt(taken: Extents | null, draft: PlaneDraft): Extents {
     return [left, right];
   });
   const { widthMm, shoulder } = draft.tool.sole;
-  const reachMm = BESIDE_SOLE_MM + (isCurved(draft) ? widthMm * SHIFTED_RATIO : 0) + (shoulder?.widthMm ?? 0);
+  const asideMm = isCurved(draft) ? BESIDE_SOLE_MM + widthMm * SHIFTED_RATIO : BESIDE_FLAT_SOLE_MM;
+  const reachMm = asideMm + (shoulder?.widthMm ?? 0);
   const xs = [...ends.map(({ x }) => x), ...(taken ? [taken.minX, taken.maxX] : [])];
   const ys = [...ends.map(({ y }) => y), ...(taken ? [taken.minY, taken.maxY] : [])];
   return {

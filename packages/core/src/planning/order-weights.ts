@@ -14,6 +14,8 @@ export interface OrderWeights {
   readonly weakSeat: number;
   /** A groove that runs into an older one at another depth. */
   readonly intoGroove: number;
+  /** A fin of waste left standing. */
+  readonly fin: number;
   readonly wasteLeftPerMm2: number;
   readonly leanPerDegree: number;
   readonly apart: number;
@@ -33,6 +35,7 @@ export const ORDER_WEIGHTS: OrderWeights = {
   noSeat: 9,
   weakSeat: 0.4,
   intoGroove: 6,
+  fin: 4,
   wasteLeftPerMm2: 0.02,
   leanPerDegree: 0.004,
   /** A curve begun away from the last one finished: its lines cannot be taken from a foot. */

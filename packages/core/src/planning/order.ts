@@ -9,7 +9,7 @@ import { SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { type Draft, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
 import { cutWithClearing, cutWithHelp, cutWithinRoom, type Made } from "./help.ts";
-import { isCurved, LEAST_TAKE_MM2, type Refusal, type TriedCut, tryCut } from "./try-cut.ts";
+import { isClumsy, isCurved, LEAST_TAKE_MM2, type Refusal, type TriedCut, tryCut } from "./try-cut.ts";
 import { isFaceUp } from "./turning.ts";
 import { linedCut } from "./wall-lines.ts";
 
@@ -26,7 +26,7 @@ export interface Ordered {
 }
 
 export interface OrderedFlats extends Ordered {
-  /** Waste that is left because its groove would run into an older one. */
+  /** Waste that is left because its groove would run into an older one, or it would leave a fin. */
   readonly keptOff: readonly TriedCut[];
 }
 
@@ -42,13 +42,13 @@ export const MOST_WAYS = 6;
  * Takes the flats in a believable order: what turns the stick over first, then steps from the face down, so that each
  * still has its full edge to run on and shortens the next, leaning ones after upright ones. Of a flat's ways the
  * first is taken that nothing forbids and that has a guide, the plane already in the hand before another. What would run
- * into an older groove comes last of all: by then the wood beside it may be gone.
+ * into an older groove or leave a fin comes last of all: by then the wood beside it may be gone.
  */
 export function orderFlats(
   bench: Bench,
   wood: Region,
   flats: readonly FlatToCut[],
-  rather: RatherThanGroove = "batten",
+  rather: RatherThanClumsy = "batten",
 ): OrderedFlats {
   let left = [...flats];
   let before = wood;
@@ -84,7 +84,7 @@ type FlatWay =
   | { readonly kind: "idle" }
   /** Waste that nothing guides yet: it is taken when something does, or not at all. */
   | { readonly kind: "unguided" }
-  /** Waste whose groove would run into an older one, the same. */
+  /** Waste that would run into an older groove or leave a fin, the same. */
   | { readonly kind: "kept off"; readonly cut: TriedCut }
   | { readonly kind: "refused"; readonly draft: PlaneDraft; readonly refusal: Refusal }
   | { readonly kind: "made"; readonly made: readonly TriedCut[]; readonly score: number };
@@ -94,9 +94,9 @@ function bestOfFlat(
   before: Region,
   flat: FlatToCut,
   last: TriedCut | undefined,
-  rather: RatherThanGroove,
+  rather: RatherThanClumsy,
 ): FlatWay {
-  let best: { made: readonly TriedCut[]; score: number; intoGroove: boolean } | null = null;
+  let best: { made: readonly TriedCut[]; score: number; clumsy: boolean } | null = null;
   let refused: FlatWay | null = null;
   let keptOff: TriedCut | null = null;
   let unguided = false;
@@ -108,7 +108,7 @@ function bestOfFlat(
       refused ??= { kind: "refused", draft, refusal };
       continue;
     }
-    if (tried.intoGroove && draft.purpose !== "shape") {
+    if (isClumsy(tried) && draft.purpose !== "shape") {
       keptOff ??= tried;
       continue;
     }
@@ -118,8 +118,8 @@ function bestOfFlat(
       continue;
     }
     const made = lined ? [lined.line, lined.cut] : [tried];
-    const intoGroove = made.some((cut) => cut.intoGroove);
-    if (intoGroove && draft.purpose !== "shape") {
+    const clumsy = made.some(isClumsy);
+    if (clumsy && draft.purpose !== "shape") {
       keptOff ??= tried;
       continue;
     }
@@ -127,20 +127,20 @@ function bestOfFlat(
       flatScore(bench, draft, lined?.cut ?? tried, last) -
       rank * WAY_RANK_COST -
       (lined ? LINE_COST : 0) -
-      (intoGroove ? INTO_GROOVE_COST[rather] : 0);
-    if (!best || score > best.score + SAME_SCORE) best = { made, score, intoGroove };
+      (clumsy ? CLUMSY_COST[rather] : 0);
+    if (!best || score > best.score + SAME_SCORE) best = { made, score, clumsy };
     if (rank === 0 && tried.guide?.kind !== "batten" && !last) break;
   }
-  if (best) return { kind: "made", made: best.made, score: best.score - (best.intoGroove ? WAITS_COST : 0) };
+  if (best) return { kind: "made", made: best.made, score: best.score - (best.clumsy ? WAITS_COST : 0) };
   if (keptOff) return { kind: "kept off", cut: keptOff };
   return refused ?? { kind: unguided ? "unguided" : "idle" };
 }
 
-/** What a flat is cut with rather than with a groove that runs into an older one: anything, or anything that is guided. */
-export type RatherThanGroove = "batten" | "guided";
+/** What a flat is cut with rather than run into an older groove or leave a fin: anything, or anything that is guided. */
+export type RatherThanClumsy = "batten" | "guided";
 
-/** What such a groove costs beside the other ways of its flat, in the units of `flatScore`, a batten being 10,000. */
-const INTO_GROOVE_COST: Readonly<Record<RatherThanGroove, number>> = { batten: 50_000, guided: 5000 };
+/** What such a cut costs beside the other ways of its flat, in the units of `flatScore`, a batten being 10,000. */
+const CLUMSY_COST: Readonly<Record<RatherThanClumsy, number>> = { batten: 50_000, guided: 5000 };
 
 /** What puts such a flat after all others. */
 const WAITS_COST = 100_000;
@@ -307,6 +307,7 @@ export function costOf(bench: Bench, cuts: readonly TriedCut[], previous?: Tried
       cost += isCurve ? bench.weights.noSeat : bench.weights.batten;
     }
     if (cut.intoGroove) cost += bench.weights.intoGroove;
+    if (cut.fin) cost += bench.weights.fin;
     if (cut.seat && cut.seat.ratio < bench.limits.seatWellHeldRatio) cost += bench.weights.weakSeat;
     if (cut.draft.kind === "plane") {
       cost += Math.abs(leanDeg(cut.draft.runs[0][0][2], cut.draft.cantDeg)) * bench.weights.leanPerDegree;

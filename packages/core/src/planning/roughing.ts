@@ -6,6 +6,7 @@ import type { Point, Region } from "../curve/index.ts";
 import { leanDeg, type Pose, type Run, restOn, turned, turnOf } from "../cutting/index.ts";
 import { DRAWING_NOISE_MM, OVERCUT_MM, SAME_SCORE } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
+import { closedUp } from "./closed-up.ts";
 import { type PlaneDraft, planeDraft, poseAt, tidy } from "./draft-cut.ts";
 import { MOST_FREE_LEAN_DEG } from "./leans.ts";
 import { sinksAslant, tryCut } from "./try-cut.ts";
@@ -24,7 +25,8 @@ const MOST_WIDTHS = 4;
  * Steps and chamfers over the arcs, in the order they are found best; `wood` already has its required flats cut.
  *
  * What a cut takes can only shrink as others are made before it, so a draft is tried again only where what it last
- * took could still make it the best one. Whoever lets them run into grooves already cut has to move those.
+ * took could still make it the best one. Whoever lets them run into grooves already
+ * cut has to move those.
  */
 export function roughingCuts(
   bench: Bench,
@@ -33,29 +35,30 @@ export function roughingCuts(
   wasteMm2: number,
   mayRunIntoGrooves = false,
 ): PlaneDraft[] {
-  const pool = roughingPool(bench, arcs).map((draft, place) => ({
-    draft,
-    place,
-    mostScore: Number.POSITIVE_INFINITY,
-  }));
+  const pool = roughingPool(bench, arcs).map(
+    (draft, place): PoolEntry => ({
+      draft,
+      place,
+      mostScore: Number.POSITIVE_INFINITY,
+    }),
+  );
   const chosen: PlaneDraft[] = [];
   const least = Math.max(LEAST_GAIN_MM2, wasteMm2 * LEAST_GAIN_RATIO);
+  const known = new Set(pool.map(({ draft }) => draft.key));
   let before = wood;
   for (let round = 0; round < 2 * arcs.length + 1; round++) {
     let best: { draft: PlaneDraft; place: number; score: number; after: Region } | null = null;
     pool.sort((a, b) => b.mostScore - a.mostScore || a.place - b.place);
     for (const entry of pool) {
-      if (best && entry.mostScore < best.score - SAME_SCORE) break;
       const { draft, place } = entry;
+      // What was added in this round stands behind all others, unsorted: no break here.
+      if (best && entry.mostScore < best.score - SAME_SCORE) continue;
       const tried = tryCut(bench, before, draft);
       entry.mostScore = roughingScore(bench, draft, tried.takesMm2, arcs);
       if (tried.takesMm2 < least || tried.refusals.length > 0 || tried.guide?.kind === "batten") continue;
-      if (
-        (tried.intoGroove && !mayRunIntoGrooves) ||
-        sinksAslant(bench, tried) ||
-        leanOf(draft) > MOST_FREE_LEAN_DEG
-      )
-        continue;
+      if (tried.fin) for (const closed of closedUp(bench, draft, tried.fin)) add(closed);
+      if (tried.fin || (tried.intoGroove && !mayRunIntoGrooves)) continue;
+      if (sinksAslant(bench, tried) || leanOf(draft) > MOST_FREE_LEAN_DEG) continue;
       const score = entry.mostScore;
       const isBetter =
         !best || score > best.score + SAME_SCORE || (score > best.score - SAME_SCORE && place < best.place);
@@ -66,6 +69,20 @@ export function roughingCuts(
     before = best.after;
   }
   return chosen;
+
+  /** Looked at before the round is over, since an array's walk goes on to what is added behind it. */
+  function add(draft: PlaneDraft): void {
+    if (known.has(draft.key)) return;
+    known.add(draft.key);
+    pool.push({ draft, place: pool.length, mostScore: Number.POSITIVE_INFINITY });
+  }
+}
+
+interface PoolEntry {
+  readonly draft: PlaneDraft;
+  readonly place: number;
+  /** The most that the cut can still be worth. */
+  mostScore: number;
 }
 
 function leanOf(draft: PlaneDraft): number {

@@ -21,6 +21,7 @@ import { wallAllowanceMm } from "../shelf/index.ts";
 import type { Bench } from "./bench.ts";
 import { poseOnArc, rockRun } from "./curves.ts";
 import { areaOf, type Draft, firstLeanDeg, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
+import { type Fin, finOfCut } from "./fins.ts";
 import { type Guide, guidedRuns } from "./guide.ts";
 import { MOST_FREE_LEAN_DEG } from "./leans.ts";
 import { hangsClear, seenAt } from "./seen.ts";
@@ -49,6 +50,16 @@ export interface TriedCut {
   readonly refusals: readonly Refusal[];
   /** Whether it is a groove that runs into an older one at another depth: no rule forbids it, and no hand would do it. */
   readonly intoGroove: boolean;
+  /** The fin of waste that it leaves standing beside a flat plane, if any. */
+  readonly fin: Fin | null;
+}
+
+/** Neither runs into a groove nor leaves a fin. */
+const CLEAN = { intoGroove: false, fin: null } as const;
+
+/** Whether no hand would make the cut so, though no rule forbids it: it runs into an older groove, or leaves a fin. */
+export function isClumsy({ intoGroove, fin }: TriedCut): boolean {
+  return intoGroove || fin !== null;
 }
 
 /** How much nearer than the limits of the cutting model the planner keeps, mm: other routes measure a shade differently. */
@@ -80,12 +91,13 @@ function made(bench: Bench, before: Region, draft: Draft): TriedCut {
       seat: null,
       guide: null,
       refusals: [],
-      intoGroove: false,
+      ...CLEAN,
     };
   }
   const grooves = slotsOfCut(before, after, draft);
   const intoGroove = grooves.length > 0 && runIntoOlder(grooves, slotsIn(before));
   keepSlots(before, after, grooves);
+  const fin = finOfCut(bench, before, after, draft);
   const wallMm = wallsOfCut(before, after, draft.cut);
   const refusals = [
     ...wallRefusals(bench, draft, wallMm),
@@ -107,6 +119,7 @@ function made(bench: Bench, before: Region, draft: Draft): TriedCut {
     guide,
     refusals,
     intoGroove,
+    fin,
   };
 }
 
@@ -130,7 +143,7 @@ function idle(draft: Draft, before: Region): TriedCut {
     seat: null,
     guide: null,
     refusals: [],
-    intoGroove: false,
+    ...CLEAN,
   };
 }
 

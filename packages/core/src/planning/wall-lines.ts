@@ -7,7 +7,7 @@ import { leanDeg, turned, turnOf } from "../cutting/index.ts";
 import { SAME_SCORE } from "../measure/index.ts";
 import { type Bench, sidesFromGauge, type Tool } from "./bench.ts";
 import { endsInPlace, type PlaneDraft, planeDraft, poseAt } from "./draft-cut.ts";
-import { LEAST_TAKE_MM2, type TriedCut, tryCut } from "./try-cut.ts";
+import { isClumsy, LEAST_TAKE_MM2, type TriedCut, tryCut } from "./try-cut.ts";
 
 /** A flat cut made after a line for its wall. */
 export interface LinedCut {
@@ -18,8 +18,8 @@ export interface LinedCut {
 /** How deep a snipe bill's line is sunk for a plane to run in, mm (common practice, no source). */
 const LINE_DEPTH_MM = 0.8;
 
-/** What a line that runs into an older groove, or makes the cut do so, counts for less, mm²: any other goes first. */
-const INTO_GROOVE_MM2 = 1e4;
+/** What a line that is clumsy, or makes the cut so, counts for less, mm²: any other goes first. */
+const CLUMSY_MM2 = 1e4;
 
 /** The line that guides an upright flat cut and the cut after it, or null where none would or it stands guided already. */
 export function linedCut(bench: Bench, before: Region, draft: PlaneDraft): LinedCut | null {
@@ -38,7 +38,7 @@ export function linedCut(bench: Bench, before: Region, draft: PlaneDraft): Lined
       const cut = tryCut(bench, line.after, draft);
       if (cut.guide?.kind === "batten" || cut.refusals.length > 0 || cut.takesMm2 < LEAST_TAKE_MM2) continue;
       // A groove to the full depth spares the plane its corner; of lines the one that takes most is the surest.
-      const score = line.takesMm2 - (line.intoGroove || cut.intoGroove ? INTO_GROOVE_MM2 : 0);
+      const score = line.takesMm2 - (isClumsy(line) || isClumsy(cut) ? CLUMSY_MM2 : 0);
       if (!best || score > best.score + SAME_SCORE) best = { lined: { line, cut }, score };
     }
   }
