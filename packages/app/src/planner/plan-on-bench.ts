@@ -55,6 +55,22 @@ export function planAgain(): void {
   underWay?.again();
 }
 
+/** Whole plans made lately, so that undo shows them at once and a plan that was tried need not be made again. */
+const MOST_KEPT = 6;
+let kept: readonly {
+  readonly job: Job;
+  readonly computed: ComputedJob;
+  readonly warnings: readonly Trouble[];
+}[] = [];
+
+/** Keeps a plan that was made for a job which is about to be laid on the bench. */
+export function keepPlan(job: Job, computed: ComputedJob, warnings: readonly Trouble[]): void {
+  kept = [{ job, computed, warnings }, ...kept.filter((one) => !isSameWork(one.job, job))].slice(
+    0,
+    MOST_KEPT,
+  );
+}
+
 /** Plans whenever what the plan hangs on has changed. Called once, at the start. */
 export function keepPlanning(): () => void {
   let asked: Job | null = null;
@@ -64,6 +80,9 @@ export function keepPlanning(): () => void {
   let askedAtMs = 0;
   const planner = startPlanner((answer) => {
     take(answer, asked);
+    if (answer.kind === "planned" && asked !== null && !wasQuick) {
+      keepPlan(asked, answer.computed, answer.warnings);
+    }
     if (answer.kind === "progress") return;
     performance.measure(wasQuick ? "plan while dragging" : "whole plan", { start: askedAtMs });
     quickUnderWay = false;
@@ -97,6 +116,13 @@ export function keepPlanning(): () => void {
     askedOfJobId = jobId;
     wasQuick = isQuick;
     quickUnderWay = isQuick;
+    const known = isQuick ? undefined : kept.find((one) => isSameWork(one.job, shown));
+    if (known !== undefined) {
+      planner.stop();
+      const { computed, warnings } = known;
+      usePlan.setState({ computed, of: shown, warnings, troubles: [], isPlanning: false });
+      return;
+    }
     askedAtMs = performance.now();
     usePlan.setState({ isPlanning: true, doneRatio: 0, says: "" });
     planner.ask(shown, { quick: isQuick });
@@ -109,6 +135,7 @@ export function keepPlanning(): () => void {
       usePlan.setState({ isPlanning: false });
     },
     again: () => {
+      kept = kept.filter(({ job }) => asked === null || !isSameWork(job, asked));
       asked = null;
       ask();
     },

@@ -13,7 +13,8 @@ export interface CutPageProps {
   readonly cut: PlanCut;
   readonly rule: Rule;
   readonly isDone: boolean;
-  readonly onTick: (isDone: boolean) => void;
+  /** Null for a cut that lies behind the plan: it is made, and what came of it is told otherwise. */
+  readonly onTick: ((isDone: boolean) => void) | null;
 }
 
 export function CutPage({ plan, cut, rule, isDone, onTick }: CutPageProps) {
@@ -37,7 +38,13 @@ export function CutPage({ plan, cut, rule, isDone, onTick }: CutPageProps) {
       <div className="cut-do">
         <DistanceWords words={words} />
         <p className="cut-says">{words.says}</p>
-        <TickBox words={words} isDone={isDone} onTick={onTick} />
+        {onTick === null ? (
+          <p className="cut-made">
+            <TickSign /> Made, before the plan that is on show now.
+          </p>
+        ) : (
+          <TickBox words={words} isDone={isDone} onTick={onTick} />
+        )}
       </div>
       <Further words={words} />
     </article>

@@ -153,19 +153,26 @@ function OrderRow({ cut, rule, isDone, onTurn }: OrderRowProps) {
   const title = titleOf(cut, rule.unit);
   return (
     <li>
-      <Button
-        className="order-row"
-        onPress={() => onTurn({ kind: "cut", number: cut.number })}
-        aria-label={`Turn to cut ${cut.number}: ${title}${isDone ? ", done" : ""}`}
-      >
-        <span className="order-number figures">{cut.number}</span>
+      <Button className="order-row" onPress={() => onTurn({ kind: "cut", number: cut.number })}>
+        <span className="order-number figures">
+          <span className="only-read">Turn to cut </span>
+          {cut.number}
+          <span className="only-read">: </span>
+        </span>
         <span className="order-words">
           <strong>{title}</strong>
           <span className="quiet">
             {planeName(cut)}, {leanSpan(cut)}
           </span>
         </span>
-        <span className="order-tick">{isDone ? <TickSign /> : null}</span>
+        <span className="order-tick">
+          {isDone ? (
+            <>
+              <TickSign />
+              <span className="only-read">, done</span>
+            </>
+          ) : null}
+        </span>
       </Button>
     </li>
   );

@@ -1,22 +1,50 @@
 /** The pages of a plan and how they are turned: the overview first, then one cut a page. */
 import type { Plan } from "mouldwright/cutting";
+import { cutsMade, type Stage } from "mouldwright/job";
 
-export type Page = { readonly kind: "overview" } | { readonly kind: "cut"; readonly number: number };
+/** `made`: a cut of an earlier plan, made before the plan on show begins. */
+export type Page =
+  | { readonly kind: "overview" }
+  | { readonly kind: "made"; readonly stage: number; readonly number: number }
+  | { readonly kind: "cut"; readonly number: number };
 
-export function pagesOf(plan: Plan): readonly Page[] {
-  return [{ kind: "overview" }, ...plan.cuts.map(({ number }): Page => ({ kind: "cut", number }))];
+export function pagesOf(plan: Plan, stages: readonly Stage[] = []): readonly Page[] {
+  return [
+    { kind: "overview" },
+    ...stages.flatMap((stage, at) =>
+      cutsMade(stage).map(({ number }): Page => ({ kind: "made", stage: at, number })),
+    ),
+    ...plan.cuts.map(({ number }): Page => ({ kind: "cut", number })),
+  ];
+}
+
+/** The same words for the same page. */
+export function pageKey(page: Page): string {
+  switch (page.kind) {
+    case "overview":
+      return "overview";
+    case "made":
+      return `made ${page.stage} ${page.number}`;
+    case "cut":
+      return `cut ${page.number}`;
+  }
 }
 
 export function isSamePage(one: Page, other: Page): boolean {
-  return one.kind === "cut" && other.kind === "cut" ? one.number === other.number : one.kind === other.kind;
+  return pageKey(one) === pageKey(other);
 }
 
 /**
  * The page on show: the one wished for, or in a plan that no longer has it the last there is; without a wish the first
  * cut that is not done.
  */
-export function pageOnShow(plan: Plan, wished: Page | null, done: ReadonlySet<number>): Page {
-  const pages = pagesOf(plan);
+export function pageOnShow(
+  plan: Plan,
+  wished: Page | null,
+  done: ReadonlySet<number>,
+  stages: readonly Stage[] = [],
+): Page {
+  const pages = pagesOf(plan, stages);
   if (wished === null) {
     const next = plan.cuts.find(({ number }) => !done.has(number)) ?? plan.cuts[0];
     return next === undefined ? { kind: "overview" } : { kind: "cut", number: next.number };

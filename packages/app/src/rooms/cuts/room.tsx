@@ -1,11 +1,12 @@
 /** The plan as the bench card's pages to turn. */
 import type { Plan } from "mouldwright/cutting";
-import { ticksOn, withTick } from "mouldwright/job";
+import { type Stage, ticksOn, withTick } from "mouldwright/job";
 import { useCallback, useMemo, useState } from "react";
 import { Button } from "react-aria-components";
 import { change, useBench } from "../../bench/job-on-bench.ts";
 import { usePlan } from "../../planner/plan-on-bench.ts";
 import { BenchView } from "./bench-view.tsx";
+import { CameOutDrawer } from "./came-out-drawer.tsx";
 import { CutPage } from "./cut-page.tsx";
 import { CutStrip } from "./cut-strip.tsx";
 import type { Rule } from "./cut-words.ts";
@@ -16,7 +17,10 @@ import { isSamePage, type Page, pageOnShow, pagesOf } from "./pages.ts";
 import { DroppedTicks, PlanState } from "./plan-state.tsx";
 import { BackSign, OnSign } from "./signs.tsx";
 import { useSwipe, useTurningKeys } from "./turning.ts";
+import { WhatIfDrawer } from "./what-if-drawer.tsx";
 import "./cuts.css";
+
+const NO_STAGES: readonly Stage[] = [];
 
 export function Content() {
   const plan = usePlan((state) => state.computed?.plan ?? null);
@@ -62,11 +66,13 @@ function PlanPages({ plan }: { readonly plan: Plan }) {
   const ticks = useBench((bench) => bench.job.ticks);
   const rule = useRule();
   const { done, dropped } = useMemo(() => ticksOn(plan, ticks), [plan, ticks]);
+  const stages = useBench((bench) => bench.job.standing) ?? NO_STAGES;
   const wished = useWishedPage(jobId);
-  const page = useMemo(() => pageOnShow(plan, wished, done), [plan, wished, done]);
-  const pages = useMemo(() => pagesOf(plan), [plan]);
+  const page = useMemo(() => pageOnShow(plan, wished, done, stages), [plan, wished, done, stages]);
+  const pages = useMemo(() => pagesOf(plan, stages), [plan, stages]);
   const at = pages.findIndex((one) => isSamePage(one, page));
-  const [isAtBench, setIsAtBench] = useState(false);
+  const [open, setOpen] = useState<"bench" | "what if" | "came out" | null>(null);
+  const close = useCallback(() => setOpen(null), []);
   const turn = useCallback((to: Page) => turnTo(jobId, to), [jobId]);
   const turnToPlace = useCallback(
     (place: number) => {
@@ -85,12 +91,14 @@ function PlanPages({ plan }: { readonly plan: Plan }) {
     },
     [plan, jobId],
   );
-  const cut = page.kind === "cut" ? plan.cuts.find(({ number }) => number === page.number) : undefined;
+  const made = page.kind === "made" ? stages[page.stage]?.plan : undefined;
+  const cut =
+    page.kind === "overview" ? undefined : (made ?? plan).cuts.find(({ number }) => number === page.number);
   return (
     <>
       <DroppedTicks plan={plan} dropped={dropped} />
       <div className="cuts-desk">
-        <CutStrip plan={plan} page={page} done={done} rule={rule} onTurn={turn} />
+        <CutStrip plan={plan} stages={stages} page={page} done={done} rule={rule} onTurn={turn} />
         <div className="cuts-page" {...swipe}>
           <div className="pager">
             <Button
@@ -102,7 +110,11 @@ function PlanPages({ plan }: { readonly plan: Plan }) {
               <BackSign />
             </Button>
             <p className="pager-place figures" aria-live="polite">
-              {cut === undefined ? "Overview" : `Cut ${cut.number} of ${plan.cuts.length}`}
+              {cut === undefined
+                ? "Overview"
+                : made === undefined
+                  ? `Cut ${cut.number} of ${plan.cuts.length}`
+                  : `Made: cut ${cut.number}`}
             </p>
             <Button
               className="button pager-turn"
@@ -117,38 +129,66 @@ function PlanPages({ plan }: { readonly plan: Plan }) {
               isDisabled={plan.cuts.length === 0}
               onPress={() => {
                 enterFullScreen();
-                setIsAtBench(true);
+                setOpen("bench");
               }}
             >
               At the bench
+            </Button>
+          </div>
+          <div className="tools more-tools">
+            <Button className="button" isDisabled={plan.cuts.length === 0} onPress={() => setOpen("what if")}>
+              What if…
+            </Button>
+            <Button
+              className="button"
+              isDisabled={plan.cuts.length === 0}
+              onPress={() => setOpen("came out")}
+            >
+              It came out so…
             </Button>
           </div>
           {cut === undefined ? (
             <OverviewPage plan={plan} rule={rule} done={done} onTurn={turn} />
           ) : (
             <CutPage
-              plan={plan}
+              plan={made ?? plan}
               cut={cut}
               rule={rule}
-              isDone={done.has(cut.number)}
-              onTick={(isDone) => tick(cut.number, isDone)}
+              isDone={made !== undefined || done.has(cut.number)}
+              onTick={made === undefined ? (isDone) => tick(cut.number, isDone) : null}
             />
           )}
         </div>
       </div>
-      {isAtBench ? (
+      {open === "what if" ? <WhatIfDrawer plan={plan} rule={rule} onClose={close} /> : null}
+      {open === "came out" ? (
+        <CameOutDrawer plan={plan} rule={rule} lastMade={lastMadeIn(plan, done)} onClose={close} />
+      ) : null}
+      {open === "bench" ? (
         <BenchView
           plan={plan}
-          number={cut?.number ?? plan.cuts[0]?.number ?? 1}
+          number={made === undefined && cut !== undefined ? cut.number : nextIn(plan, done)}
           rule={rule}
           done={done}
           onTurn={(number) => turn({ kind: "cut", number })}
           onTick={tick}
-          onLeave={() => setIsAtBench(false)}
+          onLeave={close}
         />
       ) : null}
     </>
   );
+}
+
+/** The first cut that is not done; when all are, the first. */
+function nextIn(plan: Plan, done: ReadonlySet<number>): number {
+  return (plan.cuts.find(({ number }) => !done.has(number)) ?? plan.cuts[0])?.number ?? 1;
+}
+
+/** The last of the cuts that are done without a gap; the first, where none is. */
+function lastMadeIn(plan: Plan, done: ReadonlySet<number>): number {
+  const open = plan.cuts.findIndex(({ number }) => !done.has(number));
+  const at = open < 0 ? plan.cuts.length - 1 : Math.max(0, open - 1);
+  return plan.cuts[at]?.number ?? 1;
 }
 
 function useRule(): Rule {
