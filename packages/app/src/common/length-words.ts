@@ -2,7 +2,7 @@
 import type { Job } from "mouldwright/job";
 import { formatDeg, formatExactLength, formatLength, type LengthFormat } from "mouldwright/measure";
 import { useMemo } from "react";
-import { useShownJob } from "../bench/job-on-bench.ts";
+import { useBench } from "../bench/job-on-bench.ts";
 
 export interface LengthWords {
   readonly unit: "mm" | "in";
@@ -37,7 +37,9 @@ export function sizesInWords(lengthsMm: readonly number[], { unit, length }: Len
 }
 
 export function useLengthWords(): LengthWords {
-  const { unit, inchStep } = useShownJob();
+  // These two alone: a field is not to be drawn anew with every step of a pull.
+  const unit = useBench((bench) => (bench.draft ?? bench.job).unit);
+  const inchStep = useBench((bench) => (bench.draft ?? bench.job).inchStep);
   return useMemo(() => lengthWordsOf({ unit, inchStep }), [unit, inchStep]);
 }
 

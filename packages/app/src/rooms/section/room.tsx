@@ -77,7 +77,7 @@ function SectionRoom() {
           <PathPanel
             drawn={drawn}
             numbered={numbered}
-            names={computed?.plan.parts.map(({ name }) => name) ?? []}
+            names={computed?.plan.parts.map(({ name }) => name).reverse() ?? []}
             verdicts={verdicts}
             isOld={isOld}
             selected={chosen}
@@ -96,11 +96,16 @@ function SectionRoom() {
       <div className="section-more">
         <section className="panel" aria-labelledby="stick-head">
           <h2 id="stick-head">Stick and back</h2>
-          <StickForm drawn={drawn} />
+          <StickForm
+            stick={drawn.job.stick}
+            startHeightMm={drawn.job.section.startHeightMm}
+            back={drawn.job.section.back}
+            isPath={isPath}
+          />
         </section>
         <section className="panel" aria-labelledby="limits-head">
           <h2 id="limits-head">Limits</h2>
-          <LimitsForm job={drawn.job} />
+          <LimitsForm way={drawn.job.way} unit={drawn.job.unit ?? "mm"} />
         </section>
       </div>
     </div>

@@ -1,6 +1,7 @@
 /** The answer on top of the room: can it be made with what is on the shelf, and what one change would cure it. */
 import type { PlanCure } from "mouldwright/cutting";
 import type { Trouble } from "mouldwright/measure";
+import { memo } from "react";
 import { Button } from "react-aria-components";
 import { change } from "../../../bench/job-on-bench.ts";
 import { TroubleWords } from "../../../common/trouble-words.tsx";
@@ -8,7 +9,11 @@ import { usePlan, usePlanIsOld } from "../../../planner/plan-on-bench.ts";
 import { withCure } from "./apply-cure.ts";
 import { sortedCures, wholeVerdict } from "./verdicts.ts";
 
-export function AnswerPanel({ troubles }: { readonly troubles: readonly Trouble[] }) {
+export interface AnswerPanelProps {
+  readonly troubles: readonly Trouble[];
+}
+
+export const AnswerPanel = memo(function AnswerPanel({ troubles }: AnswerPanelProps) {
   const computed = usePlan((plan) => plan.computed);
   const isPlanning = usePlan((plan) => plan.isPlanning);
   const doneRatio = usePlan((plan) => plan.doneRatio);
@@ -58,7 +63,7 @@ export function AnswerPanel({ troubles }: { readonly troubles: readonly Trouble[
       ) : null}
     </section>
   );
-}
+});
 
 export function CureLine({ cure, isOld }: { readonly cure: PlanCure; readonly isOld: boolean }) {
   const apply = (): void => {

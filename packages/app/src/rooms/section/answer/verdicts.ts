@@ -37,9 +37,14 @@ export function verdictsOf(computed: ComputedJob, of: Job): readonly Verdict[] {
   });
 }
 
-/** For each part of the plan its place in the chain, −1 for the back's; for a path its own place. */
+/** A plan tells its parts from the far edge on; they are counted from the gauge edge, as a chain is. */
+function fromGaugeEdge(plan: Plan, place: number): number {
+  return plan.parts.length - 1 - place;
+}
+
+/** For each part of the plan its place in the chain, −1 for the back's; for a path its place from the gauge edge. */
 function ownersOf({ plan, section }: ComputedJob, of: Job): readonly number[] {
-  if (of.section.parts === undefined) return plan.parts.map((_, place) => place);
+  if (of.section.parts === undefined) return plan.parts.map((_, place) => fromGaugeEdge(plan, place));
   const ofPiece = partOfPiece(section, chainCounts(of));
   const planned = plannedPieces(plan);
   return plan.parts.map((part) => {
@@ -110,7 +115,7 @@ export function wholeVerdict(plan: Plan): { readonly canBeMade: boolean; readonl
 /** The parts of a plan where they stand: what is numbered of a section that is held as a path. */
 export function plannedPlaces(plan: Plan): readonly PlacedPart[] {
   const planned = plannedPieces(plan);
-  return plan.parts.flatMap((part, index) => {
+  return plan.parts.toReversed().flatMap((part, index) => {
     const piece = planned.find(({ from, to }) => isSame(from, part.from) && isSame(to, part.to));
     return piece === undefined
       ? []

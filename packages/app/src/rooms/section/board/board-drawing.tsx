@@ -44,7 +44,7 @@ function StickEnd({ section, view }: { readonly section: Section; readonly view:
   const id = useId();
   const outline = useMemo(() => pathOfRing(section.outline), [section]);
   const stick = useMemo(() => pathOfRing(section.stick), [section.stick]);
-  const rings = useMemo(() => growthRings(section), [section]);
+  const rings = useMemo(() => growthRings(section.stick), [section.stick]);
   return (
     <>
       <defs>
@@ -66,9 +66,7 @@ function StickEnd({ section, view }: { readonly section: Section; readonly view:
         <path d={stick + outline} fillRule="evenodd" fill={`url(#${id}-waste)`} />
         <path className="wood" d={outline} />
         <g clipPath={`url(#${id}-wood)`}>
-          {rings.map(({ x, y, radiusMm }) => (
-            <circle key={radiusMm} className="line grain" cx={x} cy={y} r={radiusMm} />
-          ))}
+          <path className="line grain" d={rings} />
         </g>
         <path className="line dashed" d={stick} />
         <path className="line outline" d={outline} />
@@ -77,25 +75,25 @@ function StickEnd({ section, view }: { readonly section: Section; readonly view:
   );
 }
 
-/** As wide apart as on the core's drawings of a stick that fills its sheet; a tree's middle below and to the right. */
-function growthRings({ stick }: Section): readonly {
-  readonly x: number;
-  readonly y: number;
-  readonly radiusMm: number;
-}[] {
-  const xs = stick.pieces.map(({ from }) => from.x);
-  const ys = stick.pieces.map(({ from }) => from.y);
-  const [widthMm, heightMm] = [Math.max(...xs), Math.max(...ys)];
+/**
+ * Growth rings as one path, as wide apart as on the core's drawings of a stick that fills its sheet; a tree's middle below
+ * and to the right.
+ */
+function growthRings(stick: Section["stick"]): string {
+  const widthMm = Math.max(...stick.pieces.map(({ from }) => from.x));
+  const heightMm = Math.max(...stick.pieces.map(({ from }) => from.y));
   const [x, y] = [0.68 * widthMm, -0.9 * heightMm - 0.3 * widthMm];
   const stepMm = Math.max(widthMm, heightMm) / 18;
   const farMm = Math.max(Math.hypot(x, heightMm - y), Math.hypot(widthMm - x, heightMm - y));
   const first = Math.floor(-y / stepMm);
   const count = Math.ceil(farMm / stepMm) - first;
-  return Array.from({ length: count }, (_, ring) => (first + ring) * stepMm).flatMap((radiusMm) => [
-    { x, y, radiusMm },
-    { x, y, radiusMm: radiusMm + 0.28 * stepMm },
-  ]);
+  const radii = Array.from({ length: count }, (_, ring) => (first + ring) * stepMm);
+  const upper = (r: number): string => `M${x - r} ${y}A${r} ${r} 0 0 0 ${x + r} ${y}`;
+  return radii.flatMap((radiusMm) => [upper(radiusMm), upper(radiusMm + LATE_WOOD * stepMm)]).join("");
 }
+
+/** Late wood follows each ring after this share of the step. */
+const LATE_WOOD = 0.28;
 
 export function matrixOf({ pxPerMm, originX, originY }: BoardView): string {
   return `matrix(${pxPerMm} 0 0 ${-pxPerMm} ${originX} ${originY})`;

@@ -1,17 +1,9 @@
 /** Running dimensions from the gauge edge and the back, and the radii of the curves (ISO 129-1). */
 import type { Section } from "mouldwright/section";
-import type { ReactNode } from "react";
+import { memo } from "react";
 import type { LengthWords } from "../../../common/length-words.ts";
 import { type BoardSize, type BoardView, onBoard } from "./board-view.ts";
-import {
-  type Dimension,
-  type DimensionRow,
-  FIGURE_PX,
-  heightRow,
-  radiiOf,
-  widthOf,
-  widthRow,
-} from "./dimensions.ts";
+import { type DimensionRow, FIGURE_PX, heightRow, radiiOf, widthOf, widthRow } from "./dimensions.ts";
 
 export interface SizesOnBoardProps {
   readonly section: Section;
@@ -24,7 +16,7 @@ export interface SizesOnBoardProps {
 const LINE_OFF_PX = 16;
 const ROW_OFF_PX = 20;
 
-export function SizesOnBoard({ section, view, size, words }: SizesOnBoardProps) {
+export const SizesOnBoard = memo(function SizesOnBoard({ section, view, size, words }: SizesOnBoardProps) {
   // On a drawing the unit stands once, not at every figure.
   const short = (lengthMm: number): string => words.typed(lengthMm).replace(/\s*mm$/, "");
   const wish = { section, view, words: short };
@@ -41,27 +33,34 @@ export function SizesOnBoard({ section, view, size, words }: SizesOnBoardProps) 
       <Radii section={section} view={view} words={short} />
     </g>
   );
-}
+});
 
+/** All lines of a row are one path, and all its arrows: a pull draws them anew with every frame. */
 function AcrossRow({ row, lineY }: { readonly row: DimensionRow; readonly lineY: number }) {
   const last = row.values.at(-1);
   if (last === undefined) return null;
+  const extensions = row.values.map(({ linePx, from }) => `M${linePx} ${from.y + 3}V${lineY + 3}`);
+  const knees = row.values.map(
+    ({ linePx, rowPx }) => `M${linePx} ${lineY}L${rowPx} ${lineY + ROW_OFF_PX - 6}V${lineY + ROW_OFF_PX - 2}`,
+  );
+  const arrows = row.values.map(({ linePx }) => `M${linePx} ${lineY}l-8 -2.6v5.2z`);
   return (
     <>
       <circle className="line" cx={row.originPx} cy={lineY} r={3} />
-      <path className="line" d={`M${row.originPx} ${lineY}H${last.linePx}`} />
-      {row.values.map(({ words, linePx, rowPx, from }) => (
-        <g key={words + String(linePx)}>
-          <path className="line faint" d={`M${linePx} ${from.y + 3}V${lineY + 3}`} />
-          {arrow(linePx, lineY, "right")}
-          <path
-            className="line"
-            d={`M${linePx} ${lineY}L${rowPx} ${lineY + ROW_OFF_PX - 6}V${lineY + ROW_OFF_PX - 2}`}
-          />
-          <text className="figure" x={rowPx} y={lineY + ROW_OFF_PX + FIGURE_PX - 3} textAnchor="middle">
-            {words}
-          </text>
-        </g>
+      <path className="line faint" d={extensions.join("")} />
+      <path className="line" d={`M${row.originPx} ${lineY}H${last.linePx}${knees.join("")}`} />
+      <path className="arrow" d={arrows.join("")} />
+      {row.values.map(({ words, rowPx }, index) => (
+        <text
+          // biome-ignore lint/suspicious/noArrayIndexKey: figures are known by their place in the row
+          key={index}
+          className="figure"
+          x={rowPx}
+          y={lineY + ROW_OFF_PX + FIGURE_PX - 3}
+          textAnchor="middle"
+        >
+          {words}
+        </text>
       ))}
     </>
   );
@@ -76,37 +75,32 @@ interface UpRowProps {
 function UpRow({ row, lineX, away }: UpRowProps) {
   const last = row.values.at(-1);
   if (last === undefined) return null;
-  const knee = (value: Dimension): string =>
-    `M${lineX} ${value.linePx}L${lineX + away * 8} ${value.rowPx}H${lineX + away * 11}`;
+  const extensions = row.values.map(
+    ({ linePx, from }) => `M${from.x + away * 3} ${linePx}H${lineX + away * 3}`,
+  );
+  const knees = row.values.map(
+    ({ linePx, rowPx }) => `M${lineX} ${linePx}L${lineX + away * 8} ${rowPx}H${lineX + away * 11}`,
+  );
+  const arrows = row.values.map(({ linePx }) => `M${lineX} ${linePx}l-2.6 8h5.2z`);
   return (
     <>
       <circle className="line" cx={lineX} cy={row.originPx} r={3} />
-      <path className="line" d={`M${lineX} ${row.originPx}V${last.linePx}`} />
-      {row.values.map((value) => (
-        <g key={value.words + String(value.linePx)}>
-          <path
-            className="line faint"
-            d={`M${value.from.x + away * 3} ${value.linePx}H${lineX + away * 3}`}
-          />
-          {arrow(lineX, value.linePx, "up")}
-          <path className="line" d={knee(value)} />
-          <text
-            className="figure"
-            x={lineX + away * 14}
-            y={value.rowPx + FIGURE_PX * 0.36}
-            textAnchor={away === 1 ? "start" : "end"}
-          >
-            {value.words}
-          </text>
-        </g>
+      <path className="line faint" d={extensions.join("")} />
+      <path className="line" d={`M${lineX} ${row.originPx}V${last.linePx}${knees.join("")}`} />
+      <path className="arrow" d={arrows.join("")} />
+      {row.values.map(({ words, rowPx }, index) => (
+        <text
+          // biome-ignore lint/suspicious/noArrayIndexKey: figures are known by their place in the row
+          key={index}
+          className="figure"
+          x={lineX + away * 14}
+          y={rowPx + FIGURE_PX * 0.36}
+          textAnchor={away === 1 ? "start" : "end"}
+        >
+          {words}
+        </text>
       ))}
     </>
-  );
-}
-
-function arrow(x: number, y: number, points: "right" | "up"): ReactNode {
-  return (
-    <path className="arrow" d={points === "right" ? `M${x} ${y}l-8 -2.6v5.2z` : `M${x} ${y}l-2.6 8h5.2z`} />
   );
 }
 

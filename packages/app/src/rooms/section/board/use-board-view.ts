@@ -69,6 +69,6 @@ export function neededHeightPx({ widthPx }: BoardSize, stick: StickSize): number
 
 export function marginsFor({ widthPx }: BoardSize): Margins {
   return widthPx < NARROW_PX
-    ? { left: 58, right: 58, top: 52, bottom: 78 }
-    : { left: 76, right: 76, top: 72, bottom: 92 };
+    ? { left: 58, right: 58, top: 52, bottom: 100 }
+    : { left: 76, right: 76, top: 72, bottom: 104 };
 }

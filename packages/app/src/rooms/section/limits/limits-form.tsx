@@ -1,10 +1,11 @@
 /** How near the finished face must come to the drawing, to which side it may miss it, and where the gauge runs. */
 import type { Job } from "mouldwright/job";
 import { DEFAULT_TOLERANCE_MM, LEAST_TOLERANCE_MM } from "mouldwright/measure";
+import { memo } from "react";
 import { change } from "../../../bench/job-on-bench.ts";
 import { Choice } from "../../../common/choice.tsx";
 import { HelpWord } from "../../../common/help-word.tsx";
-import { LengthField } from "../../../common/length-field.tsx";
+import { FigureField } from "../list/figure-field.tsx";
 
 /** More than this is no moulding any more, only its idea, mm. */
 const MOST_MM = 3;
@@ -19,18 +20,28 @@ const EDGE_OPTIONS = [
   { value: "right", words: "right" },
 ] as const;
 
-export function LimitsForm({ job }: { readonly job: Job }) {
-  const way = job.way ?? {};
+/** Too fine for a rule: told in millimetres, or in thousandths of an inch as a feeler gauge has them. */
+const THOU_MM = 0.0254;
+
+export interface LimitsFormProps {
+  readonly way: NonNullable<Job["way"]> | undefined;
+  readonly unit: "mm" | "in";
+}
+
+export const LimitsForm = memo(function LimitsForm({ way: own, unit }: LimitsFormProps) {
+  const way = own ?? {};
+  const unitMm = unit === "mm" ? 1 : THOU_MM;
   const set = (what: string, next: Partial<NonNullable<Job["way"]>>): void =>
     change(what, (old) => ({ ...old, way: { ...old.way, ...next } }));
   return (
     <div className="part-sizes">
-      <LengthField
+      <FigureField
         label="May be off by"
-        valueMm={way.toleranceMm ?? DEFAULT_TOLERANCE_MM}
-        leastMm={LEAST_TOLERANCE_MM}
-        mostMm={MOST_MM}
-        onChange={(toleranceMm) => set("how near to the drawing", { toleranceMm })}
+        value={(way.toleranceMm ?? DEFAULT_TOLERANCE_MM) / unitMm}
+        least={unit === "mm" ? LEAST_TOLERANCE_MM : 1}
+        most={Math.round(MOST_MM / unitMm)}
+        sign={unit === "mm" ? " mm" : " thou"}
+        onChange={(value) => set("how near to the drawing", { toleranceMm: value * unitMm })}
       />
       <div className="field">
         <span className="field-label">
@@ -56,4 +67,4 @@ export function LimitsForm({ job }: { readonly job: Job }) {
       </div>
     </div>
   );
-}
+});

@@ -1,18 +1,24 @@
 /** The stick that the section is cut from, where the section starts, and what is taken off its back. */
+import type { Job } from "mouldwright/job";
 import type { BackSpec } from "mouldwright/section";
+import { memo } from "react";
 import { change } from "../../../bench/job-on-bench.ts";
 import { Choice } from "../../../common/choice.tsx";
 import { LengthField } from "../../../common/length-field.tsx";
 import { withBack } from "../chain/chain-edits.ts";
 import { FigureField } from "../list/figure-field.tsx";
-import type { Drawn } from "../use-drawn.ts";
 
 const LEAST_MM = 2;
 const MOST_MM = 300;
 
-export function StickForm({ drawn }: { readonly drawn: Drawn }) {
-  const { stick, section } = drawn.job;
-  const isPath = section.parts === undefined;
+export interface StickFormProps {
+  readonly stick: Job["stick"];
+  readonly startHeightMm: number | undefined;
+  readonly back: readonly BackSpec[] | undefined;
+  readonly isPath: boolean;
+}
+
+export const StickForm = memo(function StickForm({ stick, startHeightMm, back, isPath }: StickFormProps) {
   return (
     <div className="part-sizes">
       <LengthField
@@ -36,14 +42,14 @@ export function StickForm({ drawn }: { readonly drawn: Drawn }) {
       {isPath ? null : (
         <LengthField
           label="Starts at height"
-          valueMm={section.startHeightMm ?? stick.thicknessMm}
+          valueMm={startHeightMm ?? stick.thicknessMm}
           leastMm={0.1}
           mostMm={stick.thicknessMm}
-          onChange={(startHeightMm) =>
+          onChange={(heightMm) =>
             change("start on the gauge edge", (job) => {
               const { startHeightMm: _, ...rest } = job.section;
-              const isAtFace = startHeightMm === job.stick.thicknessMm;
-              return { ...job, section: isAtFace ? rest : { ...rest, startHeightMm } };
+              const isAtFace = heightMm === job.stick.thicknessMm;
+              return { ...job, section: isAtFace ? rest : { ...rest, startHeightMm: heightMm } };
             })
           }
         />
@@ -51,15 +57,11 @@ export function StickForm({ drawn }: { readonly drawn: Drawn }) {
       {isPath
         ? null
         : (["gauge", "far"] as const).map((edge) => (
-            <BackCorner
-              key={edge}
-              edge={edge}
-              back={section.back?.find((one) => one.edge === edge) ?? null}
-            />
+            <BackCorner key={edge} edge={edge} back={back?.find((one) => one.edge === edge) ?? null} />
           ))}
     </div>
   );
-}
+});
 
 const CORNER_OPTIONS = [
   { value: "none", words: "square" },

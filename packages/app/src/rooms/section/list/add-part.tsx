@@ -1,6 +1,7 @@
 /** The menu of parts, each with its picture and what it does. */
 
 import type { PartKind } from "mouldwright/section";
+import { memo } from "react";
 import {
   Button,
   Header,
@@ -20,7 +21,7 @@ export interface AddPartProps {
   readonly onAdd: (kind: PartKind) => void;
 }
 
-export function AddPart({ where, onAdd }: AddPartProps) {
+export const AddPart = memo(function AddPart({ where, onAdd }: AddPartProps) {
   const kinds = KINDS_IN_MENU.flatMap((group) => group.kinds);
   const add = (key: unknown): void => {
     const kind = kinds.find((one) => one === key);
@@ -51,4 +52,4 @@ export function AddPart({ where, onAdd }: AddPartProps) {
       </Popover>
     </MenuTrigger>
   );
-}
+});

@@ -1,6 +1,6 @@
 /** One part in the list: its number, its name, and the planes that make it or why none does. */
 import type { Trouble } from "mouldwright/measure";
-import { memo, type ReactNode } from "react";
+import type { ReactNode } from "react";
 import { Button } from "react-aria-components";
 import { TroubleWords } from "../../../common/trouble-words.tsx";
 import { CureLine, VerdictSign } from "../answer/answer-panel.tsx";
@@ -20,7 +20,7 @@ export interface PartRowProps {
   readonly children: ReactNode;
 }
 
-export const PartRow = memo(function PartRow(props: PartRowProps) {
+export function PartRow(props: PartRowProps) {
   const { index, name, verdict, isOld, isOpen, troubles, drop, grip, onToggle, children } = props;
   const isUncut = (verdict?.uncut.length ?? 0) > 0;
   const classes = ["part-row", isOpen ? "open" : "", drop === null ? "" : `drop-${drop}`];
@@ -55,7 +55,7 @@ export const PartRow = memo(function PartRow(props: PartRowProps) {
       ) : null}
     </li>
   );
-});
+}
 
 function WhyUncut({ verdict, isOld }: { readonly verdict: Verdict; readonly isOld: boolean }) {
   const reasons = [...new Set(verdict.uncut.map(({ why }) => why))];

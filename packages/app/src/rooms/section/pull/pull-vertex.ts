@@ -1,5 +1,5 @@
 /** A section held as a path: what a pull does to one of its points, or to the bend of one of its curves. */
-import { type Arc, type Point, pointAt } from "mouldwright/curve";
+import { type Arc, type Point, pointAt, reversePiece } from "mouldwright/curve";
 import type { Job } from "mouldwright/job";
 import { snapArc } from "mouldwright/section";
 import { pathOfJob, withBulge, withVertex } from "../chain/path-edits.ts";
@@ -86,7 +86,9 @@ export function bulgeTo(pull: Pull, to: Point): Pulled {
   const { job, handle, radii, rule, length } = pull;
   const drawn = arcAfter(job, handle.part);
   if (drawn === null) return { job, says: "" };
-  const { value, says } = curveDraws({ drawn, to, beside: null, radii, rule });
+  // A path runs round the wood the other way than a chain: walked as the chain is, a round is a round.
+  const walked = reversePiece(drawn);
+  const { value, says } = curveDraws({ drawn: walked, to, beside: null, radii, rule });
   return { job: withRadius(job, handle.part, value), says: says || `radius ${length(value)}` };
 }
 
