@@ -44,9 +44,6 @@ export function useLengthWords(): LengthWords {
 }
 
 /** A stick's two sizes as they are said: `68 × 22 mm`, `1⅝″ × 1⅛″`. */
-export function stickWords(
-  { length }: Pick<LengthWords, "length">,
-  { widthMm, thicknessMm }: Job["stick"],
-): string {
-  return `${length(widthMm).replace(/ mm$/, "")} × ${length(thicknessMm)}`;
+export function stickWords(words: LengthWords, { widthMm, thicknessMm }: Job["stick"]): string {
+  return sizesInWords([widthMm, thicknessMm], words);
 }

@@ -1,30 +1,24 @@
 /** A job that a link brought: looked at first, kept as a copy only when the maker says so. */
-import { type Job, sectionOfJob } from "mouldwright/job";
-import { printable } from "mouldwright/measure";
-import { useEffect, useState } from "react";
+import { useState } from "react";
 import { Button } from "react-aria-components";
-import { lengthWordsOf, stickWords } from "../common/length-words.ts";
 import { Question } from "../common/question.tsx";
-import { SectionThumb } from "../common/section-thumb.tsx";
 import { TroubleWords } from "../common/trouble-words.tsx";
 import { keepNewJob } from "./job-actions.ts";
-import { bringsJob, type LinkTrouble, type Unpacked, unpackJob } from "./link.ts";
+import { type LinkTrouble, unpackJob } from "./link.ts";
+import { LookAtJob } from "./look-at-job.tsx";
 
-export function ArrivedJob() {
-  const [arrived, setArrived] = useState<Unpacked | null>(null);
-  useEffect(() => {
-    const look = (): void => {
-      if (bringsJob(location.hash)) setArrived(unpackJob(location.hash));
-    };
-    look();
-    addEventListener("hashchange", look);
-    return () => removeEventListener("hashchange", look);
-  }, []);
+export interface ArrivedJobProps {
+  /** The address's fragment, as it came. */
+  readonly fragment: string;
+  readonly onAnswered: () => void;
+}
+
+export function ArrivedJob({ fragment, onAnswered }: ArrivedJobProps) {
+  const [arrived] = useState(() => unpackJob(fragment));
   const leave = (): void => {
-    setArrived(null);
+    onAnswered();
     goOn("jobs");
   };
-  if (arrived === null) return null;
   if (arrived.kind === "trouble") {
     return (
       <Question title="The link brings no job" isOpen onClose={leave}>
@@ -38,9 +32,8 @@ export function ArrivedJob() {
     );
   }
   const keep = (): void => {
-    const { job } = arrived;
-    setArrived(null);
-    void keepNewJob(job).then(() => goOn("section"));
+    onAnswered();
+    void keepNewJob(arrived.job).then(() => goOn("section"));
   };
   return (
     <Question title="Somebody sent you a job" isOpen onClose={leave}>
@@ -55,38 +48,6 @@ export function ArrivedJob() {
         </Button>
       </div>
     </Question>
-  );
-}
-
-/** Picture, name and sizes of a job that is not kept yet. */
-export function LookAtJob({ job }: { readonly job: Job }) {
-  const words = lengthWordsOf(job);
-  const section = sectionOfJob(job);
-  const planes = job.shelf !== undefined && "planes" in job.shelf ? job.shelf.planes.length : 0;
-  return (
-    <>
-      <div className="arrived">
-        <div className="arrived-picture">
-          <SectionThumb job={job} label="Its section" />
-        </div>
-        <dl>
-          <dt>Name</dt>
-          <dd>{printable(job.name).trim() === "" ? "none" : printable(job.name)}</dd>
-          <dt>Stick</dt>
-          <dd className="figures">{stickWords(words, job.stick)}</dd>
-          <dt>Shelf</dt>
-          <dd>{planes === 0 ? "none of its own" : `${planes} planes`}</dd>
-        </dl>
-      </div>
-      {job.notes === undefined || job.notes.trim() === "" ? null : (
-        <p className="arrived-notes">{job.notes.split("\n").map(printable).join("\n")}</p>
-      )}
-      {section.ok ? (
-        <TroubleWords troubles={section.warnings} />
-      ) : (
-        <TroubleWords troubles={[section.trouble, ...(section.more ?? [])]} />
-      )}
-    </>
   );
 }
 

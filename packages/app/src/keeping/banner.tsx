@@ -1,21 +1,42 @@
 /** Above every room: a job that could not be kept, what another window did, what has just been thrown away. */
-import type { ReactNode } from "react";
+import { lazy, type ReactNode, Suspense, useEffect, useState } from "react";
 import { Button } from "react-aria-components";
 import { useBench } from "../bench/job-on-bench.ts";
-import { ArrivedJob } from "./arrived-job.tsx";
-import { failureWords } from "./failure.ts";
+import { type Failure, failureWords } from "./failure.ts";
 import { openJob, takeFromOtherWindow, takeOutAgain, trySavingAgain } from "./job-actions.ts";
 import { saveJobFile } from "./job-files.ts";
 import { type Notice, tell, useKeeping } from "./kept-jobs.ts";
 import "./keeping.css";
+import { bringsJob } from "./link-start.ts";
+
+/** Loaded when a link brings a job: few do. */
+const ArrivedJob = lazy(async () => ({ default: (await import("./arrived-job.tsx")).ArrivedJob }));
 
 export function KeepingBanner() {
   return (
     <>
       <NotSaved />
       <Told />
-      <ArrivedJob />
+      <Arrived />
     </>
+  );
+}
+
+function Arrived() {
+  const [fragment, setFragment] = useState<string | null>(null);
+  useEffect(() => {
+    const look = (): void => {
+      if (bringsJob(location.hash)) setFragment(location.hash);
+    };
+    look();
+    addEventListener("hashchange", look);
+    return () => removeEventListener("hashchange", look);
+  }, []);
+  if (fragment === null) return null;
+  return (
+    <Suspense>
+      <ArrivedJob key={fragment} fragment={fragment} onAnswered={() => setFragment(null)} />
+    </Suspense>
   );
 }
 
@@ -25,7 +46,10 @@ function NotSaved() {
   return (
     <section className="trouble told" role="alert" aria-label="Not saved">
       <p>
-        <strong>The job on the bench is not saved.</strong> {failureWords(saving.failure)}
+        <strong>
+          {isKeptNothing(saving.failure) ? "Nothing is saved here now." : "The job is not saved."}
+        </strong>{" "}
+        {failureWords(saving.failure)}
       </p>
       <div className="tools">
         <Button className="button button-main" onPress={() => saveJobFile(useBench.getState().job)}>
@@ -37,6 +61,11 @@ function NotSaved() {
       </div>
     </section>
   );
+}
+
+/** Whether the store takes nothing at all, whatever it is given. */
+function isKeptNothing({ kind }: Failure): boolean {
+  return kind === "no store" || kind === "newer program";
 }
 
 function Told() {

@@ -1,7 +1,8 @@
 import { deflateSync } from "fflate";
 import { writeJob } from "mouldwright/job";
 import { describe, expect, test } from "vitest";
-import { bringsJob, inflated, LINK_LIMITS, packJob, unpackJob } from "./link.ts";
+import { inflated, LINK_LIMITS, packJob, unpackJob } from "./link.ts";
+import { bringsJob } from "./link-start.ts";
 import { plinth } from "./testing/jobs.ts";
 
 /** A link of any text, as a stranger may make it. */

@@ -6,6 +6,7 @@
 import { Deflate, Inflate } from "fflate";
 import { type Job, readJob, writeJob } from "mouldwright/job";
 import type { Trouble } from "mouldwright/measure";
+import { bringsJob, LINK_START } from "./link-start.ts";
 
 export const LINK_LIMITS = {
   /** Letters after `#job=`; longer ones are cut off by programs that pass links on. */
@@ -14,7 +15,6 @@ export const LINK_LIMITS = {
   mostBytes: 500_000,
 } as const;
 
-const LINK_START = "#job=";
 /** Unpacked so many bytes at a time, so that no more than about a thousand times as many come out before they are counted. */
 const BITE = 256;
 
@@ -33,11 +33,6 @@ export type LinkTrouble =
 export type Unpacked =
   | { readonly kind: "job"; readonly job: Job; readonly warnings: readonly Trouble[] }
   | { readonly kind: "trouble"; readonly trouble: LinkTrouble };
-
-/** Whether an address's fragment brings a job. */
-export function bringsJob(fragment: string): boolean {
-  return fragment.startsWith(LINK_START);
-}
 
 export function packJob(job: Job): Packed {
   // The file as it is written, without its line breaks: the same numbers.

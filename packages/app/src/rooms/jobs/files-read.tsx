@@ -2,8 +2,8 @@
 import { useRef, useState } from "react";
 import { Button } from "react-aria-components";
 import { TroubleWords } from "../../common/trouble-words.tsx";
-import { LookAtJob } from "../../keeping/arrived-job.tsx";
 import { keepJobs, keepNewJob } from "../../keeping/job-actions.ts";
+import { LookAtJob } from "../../keeping/look-at-job.tsx";
 import { type FileRemark, LARGEST_FILE_BYTES, type ReadFile, readFile } from "../../keeping/read-file.ts";
 import { fromBench } from "./bench-shelf.ts";
 
