@@ -94,12 +94,25 @@ const runSchema = closedObject({
   end: runEnd.optional(),
 }).describe("walls and corners from left to right as one faces them");
 
+const slopesSchema = closedObject({
+  shown: z.enum(["rake", "hip", "box"]).optional(),
+  rakeDeg: degrees.optional().describe("slope that the moulding runs up, from level"),
+  mainDeg: degrees.optional().describe("slope of a hip's main side, from level"),
+  adjacentDeg: degrees.optional().describe("slope of the side next to it; the same if absent"),
+  planDeg: degrees.optional().describe("between the two eaves, seen from above"),
+  boxSides: z.int().min(3).max(LIMITS.mostSides).optional(),
+  boxDeg: degrees.optional().describe("of the sides of a box from level; 90 stands plumb"),
+  boxWidthMm: sizeMm.optional().describe("of a side, along its slope"),
+  boxFootMm: sizeMm.optional().describe("length of a side along its narrow edge"),
+}).describe("a moulding up a slope, a hip, a box with sloping sides");
+
 export const fitSchema = closedObject({
   stick: stickSchema.optional(),
   timber: timberSchema.optional(),
   corner: cornerSchema.optional(),
   frame: frameSchema.optional(),
   run: runSchema.optional(),
+  slopes: slopesSchema.optional(),
   sticks: z
     .array(stickAtHandSchema)
     .max(LIMITS.mostSticks)

@@ -157,6 +157,31 @@ describe("a run of cornice", () => {
   });
 });
 
+describe("slopes", () => {
+  test("a hip of two like sides on a square plan", () => {
+    const { sloping } = answerTo("slopes", withFit(CORNICE, "slopes", { shown: "hip", mainDeg: 45 }));
+    // By hand: tan hip = tan 45° / √2, so 35.26°.
+    expect(sloping.shown === "hip" && sloping.hip.hipDeg).toBeCloseTo(35.264, 3);
+  });
+
+  test("a plumb box of four sides is mitred at no swing and 45° of lean", () => {
+    const { sloping } = answerTo("slopes", withFit(CORNICE, "slopes", { shown: "box", boxDeg: 90 }));
+    expect(sloping.shown === "box" && [sloping.box.mitreDeg, sloping.box.bevelDeg].map(Math.round)).toEqual([
+      0, 45,
+    ]);
+  });
+
+  test("the job's section runs up a gable; on no slope it stays as high as it is", () => {
+    const { sloping } = answerTo("slopes", withFit(CORNICE, "slopes", { shown: "rake", rakeDeg: 0 }));
+    if (sloping.shown !== "rake") throw new Error("another slope");
+    expect(sloping.rake.rake.heightMm).toBeCloseTo(sloping.rake.level.heightMm);
+    const steep = answerTo("slopes", withFit(CORNICE, "slopes", { rakeDeg: 30 })).sloping;
+    expect(steep.shown === "rake" && steep.rake.upperReturn.heightMm).toBeGreaterThan(
+      sloping.rake.level.heightMm,
+    );
+  });
+});
+
 test("a section that cannot be is refused, never thrown", () => {
   const broken: Job = { ...CORNICE, section: { parts: [{ kind: "fillet", widthMm: 500 }] } };
   for (const page of ["stick", "corner", "cornice"] as const) {

@@ -7,9 +7,10 @@ import { cataloguedTrouble, type Outcome, type Trouble } from "mouldwright/measu
 import { type CornerAnswer, cornerAnswer } from "./corner-answer.ts";
 import { type CorniceAnswer, corniceAnswer } from "./cornice-answer.ts";
 import { type FrameAnswer, frameAnswer } from "./frame-answer.ts";
+import { type SlopesAnswer, slopesAnswer } from "./slopes-answer.ts";
 import { type StickPageAnswer, stickAnswer } from "./stick-answer.ts";
 
-export const FIT_PAGES = ["stick", "corner", "frame", "cornice"] as const;
+export const FIT_PAGES = ["stick", "corner", "frame", "cornice", "slopes"] as const;
 export type FitPage = (typeof FIT_PAGES)[number];
 
 export interface FitWish {
@@ -26,7 +27,7 @@ export interface Said {
   readonly cautions: readonly Trouble[];
 }
 
-export type FitValue = StickPageAnswer | CornerAnswer | FrameAnswer | CorniceAnswer;
+export type FitValue = StickPageAnswer | CornerAnswer | FrameAnswer | CorniceAnswer | SlopesAnswer;
 
 export type FitAnswer =
   | { readonly ok: true; readonly value: FitValue }
@@ -55,5 +56,7 @@ function outcomeOf({ page, job, widthMm }: FitWish): Outcome<FitValue> {
       return frameAnswer(job, widthMm);
     case "cornice":
       return corniceAnswer(job, widthMm);
+    case "slopes":
+      return slopesAnswer(job, widthMm);
   }
 }

@@ -63,6 +63,18 @@ export interface FitChoices {
     readonly start: RunEnd;
     readonly end: RunEnd;
   };
+  readonly slopes: {
+    readonly shown: "rake" | "hip" | "box";
+    readonly rakeDeg: number;
+    readonly mainDeg: number;
+    /** null: the same as the main side. */
+    readonly adjacentDeg: number | null;
+    readonly planDeg: number;
+    readonly boxSides: number;
+    readonly boxDeg: number;
+    readonly boxWidthMm: number;
+    readonly boxFootMm: number;
+  };
   /** Sticks that frame and cornice are cut from. */
   readonly stock: readonly StickAtHand[];
   /** The maker has said which; else as many as are needed of a common length. */
@@ -79,7 +91,7 @@ const COMMON_MOISTURE = { fitted: 9, driest: 6, wettest: 12 } as const;
 const COMMON_LENGTH_MM = 1000;
 
 export function choicesOf(job: Job): FitChoices {
-  const { stick = {}, timber, corner = {}, frame = {}, run, sticks, allowances } = job.fit ?? {};
+  const { stick = {}, timber, corner = {}, frame = {}, run, slopes = {}, sticks, allowances } = job.fit ?? {};
   const isStockSaid = sticks !== undefined && sticks.length > 0;
   return {
     lengthMm: job.working?.lengthMm ?? COMMON_LENGTH_MM,
@@ -124,6 +136,17 @@ export function choicesOf(job: Job): FitChoices {
       })),
       start: run?.start ?? "square",
       end: run?.end ?? "square",
+    },
+    slopes: {
+      shown: slopes.shown ?? "rake",
+      rakeDeg: slopes.rakeDeg ?? 22.5,
+      mainDeg: slopes.mainDeg ?? 35,
+      adjacentDeg: slopes.adjacentDeg ?? null,
+      planDeg: slopes.planDeg ?? 90,
+      boxSides: slopes.boxSides ?? 4,
+      boxDeg: slopes.boxDeg ?? 60,
+      boxWidthMm: slopes.boxWidthMm ?? 40,
+      boxFootMm: slopes.boxFootMm ?? 240,
     },
     stock: isStockSaid ? sticks.map(stickAtHand) : [COMMON_STOCK],
     isStockSaid,

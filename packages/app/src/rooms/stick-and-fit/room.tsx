@@ -6,6 +6,7 @@ import { CornicePage } from "./cornice-page.tsx";
 import "./fit.css";
 import { FIT_PAGES, type FitPage } from "./fit-answers.ts";
 import { FramePage } from "./frame-page.tsx";
+import { SlopesPage } from "./slopes-page.tsx";
 import { StickPage } from "./stick-page.tsx";
 
 const PAGE_WORDS: Readonly<Record<FitPage, string>> = {
@@ -13,6 +14,7 @@ const PAGE_WORDS: Readonly<Record<FitPage, string>> = {
   corner: "Corner",
   frame: "Frame",
   cornice: "Cornice",
+  slopes: "Slopes",
 };
 
 /** Where the maker was last, so that coming back from another room leads there. */
@@ -48,6 +50,9 @@ export function Content() {
         </TabPanel>
         <TabPanel id="cornice">
           <CornicePage />
+        </TabPanel>
+        <TabPanel id="slopes">
+          <SlopesPage />
         </TabPanel>
       </Tabs>
     </div>
