@@ -28,10 +28,11 @@ const WIDE_FROM_MM = 150;
 const EDGE_MM = 1;
 /** Room for two rows of gauge dimensions below the bench line, for a plane above the stick, for upright dimensions. */
 const BELOW_BENCH_MM = 17;
-const ABOVE_STICK_MM = 26;
+/** As high as the enlargement with its scale, so that it lies clear of the wood. */
+const ABOVE_STICK_MM = { wide: 36, narrow: 31 } as const;
 const ABOVE_TURNED_MM = 16;
 const BESIDE_MM = { wide: 26, narrow: 18 } as const;
-const DISC_MM = { wide: 19, narrow: 12.5 } as const;
+const DISC_MM = { wide: 13.5, narrow: 11 } as const;
 const LEAST_STICK_MM = 10;
 /** Height over width of a picture of good shape. */
 const LEAST_SHAPE_RATIO = 0.62;
@@ -105,10 +106,14 @@ function neededHeightMm(plan: Plan, size: SceneSize): number {
   );
   const neededMm = cants.map((cantDeg) => {
     const box = turnedBox(drawn.stick, cantDeg);
-    const aboveMm = cantDeg === 0 ? ABOVE_STICK_MM : ABOVE_TURNED_MM;
+    const aboveMm = cantDeg === 0 ? ABOVE_STICK_MM[shapeOf(size)] : ABOVE_TURNED_MM;
     return (box.maxY - box.minY) * scaleFor(drawn, cantDeg, room) + aboveMm + BELOW_BENCH_MM + 2 * EDGE_MM;
   });
   return Math.min(size.heightMm, Math.max(size.widthMm * LEAST_SHAPE_RATIO, ...neededMm));
+}
+
+function shapeOf({ widthMm }: Pick<SceneSize, "widthMm">): "wide" | "narrow" {
+  return widthMm >= WIDE_FROM_MM ? "wide" : "narrow";
 }
 
 function layoutFor({ widthMm, heightMm }: SceneSize): SceneLayout {
@@ -118,7 +123,7 @@ function layoutFor({ widthMm, heightMm }: SceneSize): SceneLayout {
     maxX: widthMm - EDGE_MM,
     maxY: heightMm - EDGE_MM,
   };
-  const shape = widthMm >= WIDE_FROM_MM ? "wide" : "narrow";
+  const shape = shapeOf({ widthMm });
   const radiusMm = DISC_MM[shape];
   const discY = picture.minY + radiusMm + EDGE_MM;
   const right: Disc = { centre: [picture.maxX - radiusMm - EDGE_MM, discY], radiusMm };
@@ -129,7 +134,7 @@ function layoutFor({ widthMm, heightMm }: SceneSize): SceneLayout {
     picture,
     stickRoom: {
       widthMm: Math.max(LEAST_STICK_MM, sceneMm - 2 * BESIDE_MM[shape]),
-      flatMm: Math.max(LEAST_STICK_MM, lineY - picture.minY - ABOVE_STICK_MM),
+      flatMm: Math.max(LEAST_STICK_MM, lineY - picture.minY - ABOVE_STICK_MM[shape]),
       turnedMm: Math.max(LEAST_STICK_MM, lineY - picture.minY - ABOVE_TURNED_MM),
     },
     bench: {

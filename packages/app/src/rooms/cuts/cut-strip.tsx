@@ -89,7 +89,6 @@ function StripCut({ lead, number, title, picture, isDone }: StripCutProps) {
       <span className="strip-number figures">
         <span className="only-read">{lead}</span>
         {number}
-        <span className="only-read">: </span>
         {isDone ? <TickSign /> : null}
       </span>
       <span className="strip-picture" aria-hidden="true">
@@ -97,7 +96,7 @@ function StripCut({ lead, number, title, picture, isDone }: StripCutProps) {
       </span>
       <span className="strip-title">
         {title}
-        {isDone ? <span className="only-read">, done</span> : null}
+        {isDone ? <span className="only-read"> done</span> : null}
       </span>
     </>
   );

@@ -157,7 +157,6 @@ function OrderRow({ cut, rule, isDone, onTurn }: OrderRowProps) {
         <span className="order-number figures">
           <span className="only-read">Turn to cut </span>
           {cut.number}
-          <span className="only-read">: </span>
         </span>
         <span className="order-words">
           <strong>{title}</strong>
@@ -169,7 +168,7 @@ function OrderRow({ cut, rule, isDone, onTurn }: OrderRowProps) {
           {isDone ? (
             <>
               <TickSign />
-              <span className="only-read">, done</span>
+              <span className="only-read"> done</span>
             </>
           ) : null}
         </span>

@@ -16,6 +16,9 @@ const LETTER_MM = 3.5;
 const WIDEST_MM = 180;
 const NARROWEST_MM = 60;
 const LOWEST_MM = 44;
+/** On a phone the words below the picture need more of the screen: so much of its share is left to it. */
+const PHONE_PX = 480;
+const PHONE_SHARE = 0.78;
 
 /** The room for a box so wide on a screen so high; the lettering grows with the reader's text. */
 export function sceneSizeFor(
@@ -26,9 +29,10 @@ export function sceneSizeFor(
 ): SceneSize {
   const letterPx = Math.max(wish.leastLetterPx * textRatio, wish.letterRatio * widthPx);
   const pxPerMm = Math.max(letterPx / LETTER_MM, widthPx / WIDEST_MM);
+  const heightPx = screenPx * wish.mostHeightRatio * (widthPx < PHONE_PX ? PHONE_SHARE : 1);
   return {
     widthMm: Math.max(NARROWEST_MM, Math.floor(widthPx / pxPerMm)),
-    heightMm: Math.max(LOWEST_MM, Math.floor((screenPx * wish.mostHeightRatio) / pxPerMm)),
+    heightMm: Math.max(LOWEST_MM, Math.floor(heightPx / pxPerMm)),
   };
 }
 
