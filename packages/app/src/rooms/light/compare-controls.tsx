@@ -109,7 +109,7 @@ function SharesTable({
   const rows = compared(first, other?.lit ?? null);
   const isCompared = other !== null && other.lit !== null;
   return (
-    <table className="shares figures">
+    <table className={isCompared ? "shares shares-compared figures" : "shares figures"}>
       <caption className="only-read">How much of the face shows in light, shade and shadow</caption>
       <thead>
         <tr>

@@ -3,6 +3,7 @@
 const STREAKS = 26;
 /** The lightest and darkest streaks differ by so much of full light. */
 const DEPTH_RATIO = 0.11;
+const REACH_WIDTHS = 2.5;
 
 /** Brightness 0 to 1 of each dot, row by row; rows run along the stick. The same for every call, and joins at all edges. */
 export function grainDots(alongCount: number, acrossCount: number): Float32Array {
@@ -19,10 +20,13 @@ export function grainDots(alongCount: number, acrossCount: number): Float32Array
     };
     for (let along = 0; along < alongCount; along++) {
       const at = middle + wave.swing * Math.sin(wave.start + (2 * Math.PI * wave.turns * along) / alongCount);
-      for (let across = 0; across < acrossCount; across++) {
-        const off = Math.abs(across - at);
-        const aside = Math.min(off % acrossCount, acrossCount - (off % acrossCount)) / width;
-        const index = across * alongCount + along;
+      // Beyond a few widths nothing of a streak is seen.
+      const reach = Math.ceil(REACH_WIDTHS * width);
+      for (let off = -reach; off <= reach; off++) {
+        const across = Math.round(at) + off;
+        const aside = (across - at) / width;
+        const row = ((across % acrossCount) + acrossCount) % acrossCount;
+        const index = row * alongCount + along;
         dots[index] = (dots[index] ?? 1) - depth * Math.exp(-aside * aside);
       }
     }

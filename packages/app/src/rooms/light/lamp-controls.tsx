@@ -25,7 +25,7 @@ export function LampControls({ lamp, onDrag }: LampControlsProps) {
   const ambient = (percent: number): Lamp => ({ ...lamp, ambientRatio: rounded(percent) / 100 });
   return (
     <section className="panel light-panel" aria-label="Lamp">
-      <h2>Lamp</h2>
+      <h2 className="lamp-head">Lamp</h2>
       <LightSlider
         label="Height"
         value={lamp.heightDeg}

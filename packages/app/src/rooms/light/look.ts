@@ -12,10 +12,10 @@ export interface LampPreset {
 
 /** The drawing board's convention first; the others as rooms have them, common practice. */
 export const LAMP_PRESETS: readonly LampPreset[] = [
-  { name: "Drawing board", heightDeg: DRAWING_LAMP.heightDeg, directionDeg: DRAWING_LAMP.directionDeg },
-  { name: "Ceiling lamp", heightDeg: 70, directionDeg: 0 },
-  { name: "Window, left", heightDeg: 20, directionDeg: 60 },
-  { name: "Candle below", heightDeg: -30, directionDeg: 10 },
+  { name: "Drawing 45°", heightDeg: DRAWING_LAMP.heightDeg, directionDeg: DRAWING_LAMP.directionDeg },
+  { name: "Ceiling", heightDeg: 70, directionDeg: 0 },
+  { name: "Window", heightDeg: 20, directionDeg: 60 },
+  { name: "Candle", heightDeg: -30, directionDeg: 10 },
 ];
 
 /** A lamp may be set as far as this here: beyond, it only grazes the wall, degrees. */

@@ -6,7 +6,15 @@ import { Checkbox, CheckboxGroup } from "react-aria-components";
 import { change } from "../../bench/job-on-bench.ts";
 import { Choice } from "../../common/choice.tsx";
 import type { PageTold } from "./messages.ts";
-import { kindsOf, kindsSaid, PAPER_CHOICES, paperOf, SHEETS, withKinds, withPaper } from "./sheet-choices.ts";
+import {
+  changeSaid,
+  kindsOf,
+  PAPER_CHOICES,
+  paperOf,
+  SHEETS,
+  withKinds,
+  withPaper,
+} from "./sheet-choices.ts";
 
 export interface ChoicesPanelProps {
   readonly job: Job;
@@ -17,7 +25,7 @@ export function ChoicesPanel({ job, pages }: ChoicesPanelProps) {
   const kinds = kindsOf(job);
   const choose = (values: readonly string[]): void => {
     const next: readonly SheetKind[] = SHEET_KINDS.filter((kind) => values.includes(kind));
-    change(`${kindsSaid(next)} to print`, (before) => withKinds(before, next));
+    change(changeSaid(kinds, next), (before) => withKinds(before, next));
   };
   return (
     <>

@@ -1,5 +1,5 @@
 /** All pages side by side; one that is pressed is shown large, with the way to its neighbours. */
-import { useEffect, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { Button, Dialog, Heading, Modal, ModalOverlay } from "react-aria-components";
 import { type DrawQueue, drawQueue } from "./draw-queue.ts";
 import type { PageTold } from "./messages.ts";
@@ -26,15 +26,13 @@ export function PageGrid({ made }: { readonly made: MadeSheets }) {
       <ol className="sheet-pages">
         {pages.map((page) => (
           <li key={page.number}>
-            <Button
-              className="sheet-open"
-              aria-label={`Page ${page.number}, ${page.title}: show large`}
-              onPress={() => setLarge(page.number)}
-            >
+            <Button className="sheet-open" onPress={() => setLarge(page.number)}>
               <PagePicture pdf={pdf} queue={QUEUE} page={page} />
               <span className="sheet-name">
+                <span className="only-read">Page </span>
                 <span className="figures">{page.number}</span> {page.title}
                 {page.isFullSize ? <span className="sheet-full">full size</span> : null}
+                <span className="only-read">: show large</span>
               </span>
             </Button>
           </li>
@@ -72,6 +70,9 @@ interface LargePageProps {
 
 function LargePage({ pdf, page, pageCount, onTurn, onClose }: LargePageProps) {
   const pageNumber = page.number;
+  const scroll = useRef<HTMLElement>(null);
+  // The arrow keys are at hand at once: turning pages, and moving a page that is larger than the screen.
+  useEffect(() => scroll.current?.focus(), []);
   const onKeyDown = (event: React.KeyboardEvent): void => {
     if (event.key === "ArrowLeft" && pageNumber > 1) onTurn(pageNumber - 1);
     if (event.key === "ArrowRight" && pageNumber < pageCount) onTurn(pageNumber + 1);
@@ -100,8 +101,13 @@ function LargePage({ pdf, page, pageCount, onTurn, onClose }: LargePageProps) {
             </Button>
           </div>
         </div>
-        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reached by the keyboard. */}
-        <section className="sheet-large-scroll" tabIndex={0} aria-label={`Page ${pageNumber}, ${page.title}`}>
+        <section
+          ref={scroll}
+          className="sheet-large-scroll"
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reached by the keyboard.
+          tabIndex={0}
+          aria-label={`Page ${pageNumber}, ${page.title}`}
+        >
           <PagePicture pdf={pdf} queue={QUEUE} page={page} />
         </section>
       </div>

@@ -12,11 +12,12 @@ import { usePlan, usePlanIsOld } from "../../planner/plan-on-bench.ts";
 import { ChoicesPanel } from "./choices-panel.tsx";
 import { OtherFilesPanel } from "./other-files-panel.tsx";
 import { PageGrid } from "./page-grid.tsx";
-import { canPrintHere, clearPrinting, printPdf } from "./print-pdf.ts";
+import { PrintButton } from "./print-button.tsx";
+import { clearPrinting } from "./print-pdf.ts";
 import { PrinterPanel } from "./printer-panel.tsx";
 import { isTrue, kindsOf, kindsSaid, madeOf, pagesSaid, paperOf, sheetOptionsOf } from "./sheet-choices.ts";
 import "./sheets.css";
-import { type MadeSheets, type Sheets, useSheets, useWriter } from "./use-sheets.ts";
+import { type Sheets, useSheets, useWriter } from "./use-sheets.ts";
 
 export function Content() {
   const job = useShownJob();
@@ -94,7 +95,7 @@ function SheetsHead({
         >
           Save the PDF
         </Button>
-        <PrintButton made={isReady ? made : null} />
+        <PrintButton file={isReady ? made.file : null} />
       </div>
       <p className="quiet sheets-state" aria-live="polite">
         {isMaking
@@ -104,29 +105,6 @@ function SheetsHead({
             : ""}
       </p>
     </div>
-  );
-}
-
-const SAVE_INSTEAD =
-  "This browser cannot print a PDF by itself. Save the PDF, open it in your PDF reader and print it from there at 100 %.";
-
-function PrintButton({ made }: { readonly made: MadeSheets | null }) {
-  const [cannot, setCannot] = useState(false);
-  const print = async (): Promise<void> => {
-    hintDone("sheet");
-    setCannot(made !== null && (!canPrintHere() || !(await printPdf(made.file))));
-  };
-  return (
-    <>
-      <Button className="button" isDisabled={made === null} onPress={() => void print()}>
-        Print
-      </Button>
-      {cannot ? (
-        <p className="trouble" role="alert">
-          {SAVE_INSTEAD}
-        </p>
-      ) : null}
-    </>
   );
 }
 

@@ -3,6 +3,7 @@ import { SHEET_KINDS } from "mouldwright/sheets";
 import { expect, test } from "vitest";
 import type { PageTold } from "./messages.ts";
 import {
+  changeSaid,
   kindsOf,
   kindsSaid,
   madeOf,
@@ -66,6 +67,8 @@ test("pages and sheets in words", () => {
   expect(pagesSaid([page(false)], "a4")).toBe("1 page on A4");
   expect(pagesSaid([page(true), page(true)], "tabloid")).toBe("2 pages on Tabloid, full size");
   expect(pagesSaid([page(false), page(true)], "a3")).toBe("2 pages on A3, 1 of them full size");
+  expect(changeSaid(["bench"], ["bench", "lesson"])).toBe("Lesson printed");
+  expect(changeSaid(["bench", "lesson"], ["lesson"])).toBe("Bench card not printed");
   expect(kindsSaid(SHEET_KINDS)).toBe("all sheets");
   expect(kindsSaid([])).toBe("no sheet");
   expect(kindsSaid(["lesson", "ends"])).toBe("End templates, Lesson");

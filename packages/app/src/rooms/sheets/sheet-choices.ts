@@ -101,6 +101,13 @@ export function pagesSaid(pages: readonly PageTold[], paper: PaperName): string 
   return `${all}, ${full} of them full size`;
 }
 
+/** What was ticked or unticked, for the button that undoes it. */
+export function changeSaid(before: readonly SheetKind[], after: readonly SheetKind[]): string {
+  const changed = SHEETS.filter(({ kind }) => before.includes(kind) !== after.includes(kind));
+  const names = changed.map(({ name }) => name).join(", ");
+  return `${names} ${after.length < before.length ? "not printed" : "printed"}`;
+}
+
 /** "Bench card, Lesson"; all and none in words. */
 export function kindsSaid(kinds: readonly SheetKind[]): string {
   if (kinds.length === SHEET_KINDS.length) return "all sheets";
