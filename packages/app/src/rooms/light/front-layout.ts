@@ -30,7 +30,7 @@ export interface FrontLayout {
 }
 
 export const WALL_PX = 12;
-const GAP_PX = 22;
+const GAP_PX = 28;
 const LABELS_PX = 118;
 const LEAST_WALL_PX = 20;
 const MOST_WALL_PX = 64;

@@ -85,7 +85,7 @@ function raysOf(layout: FrontLayout, lit: SectionInLight): readonly (readonly [P
   ]);
 }
 
-const ARROW_PX = 26;
+const ARROW_PX = 20;
 const ARROWS_APART_PX = 9;
 
 /** Three arrows that come in at the corner where the lamp stands, clear of the wood. */

@@ -58,8 +58,11 @@ export function Content() {
 
 /** The same object as long as nothing printed hangs on what has changed. */
 function useSheetOptions(job: Job) {
-  const { unit, inchStep, sheets } = job;
-  return useMemo(() => sheetOptionsOf({ unit, inchStep, sheets }), [unit, inchStep, sheets]);
+  const { unit, inchStep, sheets, working } = job;
+  return useMemo(
+    () => sheetOptionsOf({ unit, inchStep, sheets, working }),
+    [unit, inchStep, sheets, working],
+  );
 }
 
 function madeSaid(job: Job): string {

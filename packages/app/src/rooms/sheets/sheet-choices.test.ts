@@ -44,6 +44,10 @@ test("choices are kept beside each other", () => {
   expect(sheetOptionsOf(job)).toMatchObject({ made: { acrossMm: 99.5, upMm: 100 } });
 });
 
+test("the fit sheet reckons the stick for the length that is worked", () => {
+  expect(sheetOptionsOf({ ...JOB, working: { lengthMm: 1400 } })).toMatchObject({ fit: { lengthMm: 1400 } });
+});
+
 test("all sheets, and a true printer, are kept as nothing said", () => {
   const some = withMade(withKinds(JOB, ["bench"]), { acrossMm: 99.5, upMm: 100 });
   const job = withMade(withKinds(some, [...SHEET_KINDS].reverse()), { acrossMm: 100, upMm: 100 });

@@ -12,7 +12,7 @@ import {
 import type { PageTold } from "./messages.ts";
 
 /** All of a job that its sheets hang on, besides the plan. */
-export type PrintedFrom = Pick<Job, "unit" | "inchStep" | "sheets">;
+export type PrintedFrom = Pick<Job, "unit" | "inchStep" | "sheets" | "working">;
 
 export interface SheetWords {
   readonly kind: SheetKind;
@@ -89,6 +89,8 @@ export function sheetOptionsOf(job: PrintedFrom): SheetOptions {
     paper: paperOf(job),
     kinds: kindsOf(job),
     ...(isTrue(made) ? {} : { made }),
+    // The stick on the fit sheet is that of the room Stick and fit.
+    ...(job.working?.lengthMm === undefined ? {} : { fit: { lengthMm: job.working.lengthMm } }),
   };
 }
 
