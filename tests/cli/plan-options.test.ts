@@ -260,6 +260,14 @@ describe("what a plan is asked for", () => {
     for (const { at, fromGaugeEdge } of plan.marks) expect(fromGaugeEdge).toBeCloseTo(28 - at[0], 6);
   });
 
+  test("an edge kept square: the plan says until when", async () => {
+    const plan = await planOf("cyma.json", "--keep-square", "both");
+    for (const edge of ["gauge", "far"]) {
+      expect(plan.warnings.filter((words) => words.startsWith(`The ${edge} edge `))).toHaveLength(1);
+    }
+    expect(oneLine((await run("cyma.json", "--keep-square", "far")).out)).toContain("The far edge ");
+  });
+
   test.each<[string, (plan: Plan) => number]>([
     ["planes", ({ cuts }) => new Set(cuts.map(({ plane }) => plane.id)).size],
     ["settings", ({ cuts }) => new Set(cuts.map(({ setting }) => setting)).size],
@@ -279,6 +287,7 @@ describe("what a plan is asked for", () => {
       way: {
         without: ["rebate-6"],
         gaugeEdge: "right",
+        keepSquare: "gauge",
         greatestLeanDeg: 50,
         prefer: "fewer planes",
         missSide: "proud",
@@ -289,7 +298,18 @@ describe("what a plan is asked for", () => {
     };
     await bench.put("worked.json", JSON.stringify(job));
     const options = ["--without", "rebate-6", "--gauge", "right", "--lean", "50", "--prefer", "planes"];
-    const more = ["--side", "proud", "--way", "flat", "--shaving", "0.6,0.3,0.1", "--sticks", "4"];
+    const more = [
+      "--keep-square",
+      "gauge",
+      "--side",
+      "proud",
+      "--way",
+      "flat",
+      "--shaving",
+      "0.6,0.3,0.1",
+      "--sticks",
+      "4",
+    ];
     const typed = await planOf("cyma.json", ...options, ...more, "--length", "1.2 m");
     expect(await planOf("worked.json")).toEqual(typed);
     const fewer = await planOf("worked.json", "--sticks", "2");
@@ -300,6 +320,15 @@ describe("what a plan is asked for", () => {
     const ran = await run("cyma.json", "--pictures", bench.path("card"));
     expect(ran.code).toBe(0);
     expect(await bench.read("card/chart-cabinet-cyma-section.svg")).toMatch(/^<\?xml[\s\S]*<svg /);
+  });
+
+  test("a finer rule is read off the pictures too", async () => {
+    const figures = async (step: string): Promise<string> => {
+      await run("cyma.json", "--unit", "in", "--step", step, "--pictures", bench.path(`rule-${step}`));
+      return bench.read(`rule-${step}/chart-cabinet-cyma-section.svg`);
+    };
+    // The stick is 28 mm wide: 35.3 thirty-seconds, 70.6 sixty-fourths of an inch.
+    expect(await figures("64")).not.toBe(await figures("32"));
   });
 });
 
@@ -508,6 +537,11 @@ describe("values that do not fit", () => {
       ["--shaving"],
     ],
     ["another edge", ["--gauge", "front"], ["“front” of --gauge", "left or right"]],
+    [
+      "an edge to keep that is none",
+      ["--keep-square", "left"],
+      ["“left” of --keep-square", "gauge, far or both"],
+    ],
     ["--after without --from", ["--after", "3"], ["--from is missing"]],
     ["--measured without --from", ["--measured", "m.json"], ["--from is missing"]],
   ])("%s", async (_, words, said) => {

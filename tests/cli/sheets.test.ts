@@ -29,6 +29,14 @@ describe("sheets", () => {
     expect((await readFile(out)).equals(bytes)).toBe(true);
   });
 
+  test("from a plan in another unit: its sentences stay as they were written, and that is said", async () => {
+    const ran = await runHere(["sheets", PLAN, "--out", bench.path("millimetres.pdf"), "--unit", "mm"]);
+    expect(ran.code).toBe(0);
+    expect(ran.err.replace(/\s+/g, " ")).toContain(
+      "The sentences of this plan were written in inches and stay so; all figures beside them are in millimetres.",
+    );
+  });
+
   test("from a job: planned first, in its own unit; pages, paper and pieces as asked", async () => {
     const out = bench.path("job.pdf");
     const words = ["--pages", "fit,story", "--paper", "letter", "--length", "800 mm", "--unit", "in"];

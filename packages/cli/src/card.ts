@@ -1,12 +1,12 @@
 /** The card for the bench and its pictures, from what `sheets/` draws. */
 import type { Plan } from "mouldwright/cutting";
-import type { LengthUnit } from "mouldwright/measure";
 import {
   type BenchCardOptions,
   benchCardLines,
   drawCut,
   drawSection,
   drawStrip,
+  type PictureOptions,
   writeSvg,
 } from "mouldwright/sheets";
 
@@ -21,14 +21,14 @@ export interface Picture {
 }
 
 /** The finished section, one picture of every cut, and the strip of all of them; names begin with `stem`. */
-export function picturesOf(plan: Plan, stem: string, unit: LengthUnit): readonly Picture[] {
+export function picturesOf(plan: Plan, stem: string, options: PictureOptions): readonly Picture[] {
   const figures = Math.max(2, String(plan.cuts.length).length);
   return [
-    { name: `${stem}-section.svg`, text: writeSvg(drawSection(plan, { unit })) },
-    { name: `${stem}-strip.svg`, text: writeSvg(drawStrip(plan, { unit })) },
+    { name: `${stem}-section.svg`, text: writeSvg(drawSection(plan, options)) },
+    { name: `${stem}-strip.svg`, text: writeSvg(drawStrip(plan, options)) },
     ...plan.cuts.map((cut) => ({
       name: `${stem}-cut-${String(cut.number).padStart(figures, "0")}.svg`,
-      text: writeSvg(drawCut(plan, cut.number, { unit })),
+      text: writeSvg(drawCut(plan, cut.number, options)),
     })),
   ];
 }

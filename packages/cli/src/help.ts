@@ -55,6 +55,9 @@ How you work; a job may say the same, and what stands here goes before it:
   --shaving 0.3,0.15,0.08
                        thickness of the heavy, the ordinary and the last shavings
   --gauge left|right   side of the drawing that the gauge edge lies on; left unless said
+  --keep-square gauge|far|both
+                       edge that stays square and untouched as long as can be, for gauge and fence
+                       or because it meets something; the plan says until when it does
   --pace set=3,stroke=4,sharpen=10,sharp=200,test=300mm,sawset=4,saw=60
                        what the minutes are reckoned with, one or more of these: minutes to set a
                        plane, seconds for a metre of stroke, minutes to sharpen an iron and metres

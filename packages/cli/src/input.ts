@@ -131,10 +131,15 @@ export function unitOf(asked: LengthUnit | undefined, job: Job | null): LengthUn
  * millimetres; inches show in what it says, planes' own names apart.
  */
 export function unitOfPlan(asked: LengthUnit | undefined, plan: Plan): LengthUnit {
+  return asked ?? unitOfSentences(plan);
+}
+
+/** What a plan's own sentences are written in. */
+export function unitOfSentences(plan: Plan): LengthUnit {
   const speaksInches = plan.cuts.some(({ says, doneWhen, plane }) =>
     [says, doneWhen].some((words) => withoutName(words, plane.name).includes("″")),
   );
-  return asked ?? (speaksInches ? "in" : "mm");
+  return speaksInches ? "in" : "mm";
 }
 
 function withoutName(words: string, name: string | undefined): string {

@@ -118,7 +118,10 @@ async function deliver(
   const drawings: readonly FileToWrite[] =
     pictures === undefined
       ? []
-      : picturesOf(plan, stem, unit).map(({ name, text }) => ({ path: join(pictures, name), text }));
+      : picturesOf(plan, stem, { unit, inchStep }).map(({ name, text }) => ({
+          path: join(pictures, name),
+          text,
+        }));
   const files = out === undefined ? drawings : [{ path: out, text: writePlan(plan) }, ...drawings];
   const written = await writeAll(files, { force }, io.interrupted);
   if (!written.ok && written.trouble.code === "interrupted") return interrupted(command);

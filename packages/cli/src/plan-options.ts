@@ -1,7 +1,7 @@
 /** What a maker may ask of a plan on the command line, read into what the planner takes. */
 import { areShavingsInOrder, handOf, WAY_LIMITS, type WayRequest, workingOf } from "mouldwright/job";
 import { fine, type InchDenominator, type LengthUnit, type Outcome } from "mouldwright/measure";
-import type { HandAccuracy, MissSide, Preference, Shavings, Way } from "mouldwright/planning";
+import type { HandAccuracy, KeepSquare, MissSide, Preference, Shavings, Way } from "mouldwright/planning";
 import { type Given, type OptionKinds, readChoice, readLengthOption, wrongValue } from "./arguments.ts";
 import { type FigureKey, readFigures } from "./figures-option.ts";
 import { firstRefusal, missing, readAngle, readCount, readLengthIf } from "./fit-options.ts";
@@ -17,6 +17,7 @@ export const WAY_OPTIONS: OptionKinds = {
   length: { value: true, sample: "--length 1.2m" },
   shaving: { value: true, sample: "--shaving 0.3,0.15,0.08" },
   gauge: { value: true, sample: "--gauge right" },
+  "keep-square": { value: true, sample: "--keep-square gauge" },
   pace: { value: true, sample: "--pace set=4,stroke=5" },
   hand: { value: true, sample: "--hand gauge=0.05,sideways=0.3" },
   step: { value: true, sample: "--step 64" },
@@ -94,6 +95,7 @@ export function readWayOptions(given: Given, unit: LengthUnit): Outcome<WayOptio
   const length = readStickLength(given, unit);
   const shavings = readShavings(given, unit);
   const gauge = readChoice(given, "gauge", ["left", "right"]);
+  const keep = readChoice<KeepSquare>(given, "keep-square", ["gauge", "far", "both"]);
   const pace = readFigures(given, "pace", PACE, unit);
   const hand = readFigures(given, "hand", HAND, unit);
   const step = readChoice(given, "step", ["16", "32", "64"]);
@@ -107,6 +109,7 @@ export function readWayOptions(given: Given, unit: LengthUnit): Outcome<WayOptio
     length,
     shavings,
     gauge,
+    keep,
     pace,
     hand,
     step,
@@ -117,6 +120,7 @@ export function readWayOptions(given: Given, unit: LengthUnit): Outcome<WayOptio
   const missSide = said(side);
   const asked = said(way);
   const edge = said(gauge);
+  const keepSquare = said(keep);
   const thicknesses = said(shavings);
   const lengthMm = said(length);
   const count = said(sticks);
@@ -128,6 +132,7 @@ export function readWayOptions(given: Given, unit: LengthUnit): Outcome<WayOptio
       ...(missSide === undefined ? {} : { missSide }),
       ...(asked === undefined ? {} : { ways: [asked] }),
       ...(edge === undefined ? {} : { gaugeEdge: edge }),
+      ...(keepSquare === undefined ? {} : { keepSquare }),
       ...(thicknesses === undefined ? {} : { shavings: thicknesses }),
       ...(inchStep === undefined ? {} : { inchStep }),
     },

@@ -3,7 +3,7 @@ import { PLAN_FORMAT, type Plan, readJsonText, readPlan } from "mouldwright/cutt
 import type { InchDenominator, LengthUnit, Trouble } from "mouldwright/measure";
 import { planSteps } from "mouldwright/planning";
 import { type Command, note, troublesOfRefusal } from "./command.ts";
-import { notRead, type Read, unitOfPlan } from "./input.ts";
+import { notRead, type Read, unitOfPlan, unitOfSentences } from "./input.ts";
 import { onlyName } from "./names.ts";
 import { readPlanInput } from "./plan-input.ts";
 import { runSteps } from "./progress.ts";
@@ -12,6 +12,8 @@ import { MOST_PLAN_BYTES, readTextFile } from "./read-file.ts";
 export interface PlanToUse {
   readonly plan: Plan;
   readonly unit: LengthUnit;
+  /** What the plan's own sentences are written in. */
+  readonly written: LengthUnit;
   /** Finest division of the maker's inch rule, where the job says it. */
   readonly inchStep: InchDenominator | undefined;
   /** Everything that was read, which nothing may be written over. */
@@ -37,7 +39,13 @@ export async function planToUse(command: Command, canWrite: WritingCheck): Promi
     const trouble = await canWrite([path.value]);
     if (trouble !== null) return { kind: "not writable", trouble };
     const unit = unitOfPlan(command.askedUnit, read.value);
-    return { plan: read.value, unit, inchStep: undefined, files: [path.value] };
+    return {
+      plan: read.value,
+      unit,
+      written: unitOfSentences(read.value),
+      inchStep: undefined,
+      files: [path.value],
+    };
   }
   return planned(command, canWrite);
 }
@@ -69,5 +77,5 @@ async function planned(command: Command, canWrite: WritingCheck): Promise<PlanTo
   if (plan === null) return { kind: "interrupted" };
   if (!plan.ok) return { kind: "refused", file, troubles: troublesOfRefusal(plan) };
   note(command, "", plan.warnings, unit);
-  return { plan: plan.value, unit, inchStep: request.inchStep, files };
+  return { plan: plan.value, unit, written: unit, inchStep: request.inchStep, files };
 }

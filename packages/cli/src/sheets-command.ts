@@ -12,7 +12,7 @@ import {
 import { writePdf } from "mouldwright-pdf";
 import { nodeFonts } from "mouldwright-pdf/node-fonts";
 import { type OptionKinds, readChoice, readLengthOption, readSize, wrongValue } from "./arguments.ts";
-import { type Command, refuse, troublesOfRefusal } from "./command.ts";
+import { type Command, note, refuse, troublesOfRefusal } from "./command.ts";
 import { EXIT } from "./exit-codes.ts";
 import { FIT_SHEET_OPTIONS, fitDrawings, readFitFiles } from "./fit-drawings.ts";
 import { wrapped } from "./io.ts";
@@ -57,7 +57,11 @@ export async function sheetsCommand(command: Command): Promise<number> {
     refusalFor([out], [...files, ...fitFiles.value.files], force),
   );
   if ("kind" in used) return withoutPlan(command, used);
-  const { plan, unit, inchStep } = used;
+  const { plan, unit, written: spoken, inchStep } = used;
+  if (unit !== spoken && plan.cuts.length > 0) {
+    const said = cataloguedTrouble("plan-sentences-unit", "", { written: spoken, asked: unit });
+    note(command, given.names[0] ?? "", [said], unit);
+  }
   const drawings = fitDrawings(command, plan, fitFiles.value, unit);
   if (!drawings.ok) return refuse(command, { file: "", troubles: troublesOfRefusal(drawings) });
   const date = given.values.get("date");

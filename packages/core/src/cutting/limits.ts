@@ -29,6 +29,17 @@ export interface CuttingLimits {
   readonly fenceMm: number;
   /** Wall or line that is tall enough to guide a plane's side, mm. */
   readonly guideWallMm: number;
+  readonly holding: HoldingLimits;
+}
+
+/** Which sticks are too small to be held like any other, by the lesser of width and thickness, mm. */
+export interface HoldingLimits {
+  /** Smaller sticks are held on a sticking board, not in fingers. */
+  readonly stickingBoardBelowMm: number;
+  /** Smaller ones are worked on a board and ripped off. */
+  readonly boardEdgeBelowMm: number;
+  /** On the edge of a board up to this thickness, on the face of one for wider sticks. */
+  readonly thickestBoardMm: number;
 }
 
 export const COMMON_LIMITS: CuttingLimits = {
@@ -46,6 +57,7 @@ export const COMMON_LIMITS: CuttingLimits = {
   shavingMm2: 0.3,
   fenceMm: 50,
   guideWallMm: 0.25,
+  holding: { stickingBoardBelowMm: 25, boardEdgeBelowMm: 12, thickestBoardMm: 32 },
 };
 
 /** How far apart neighbouring poses of a run may stand: the plan file's own rule, no limit of a hand. */

@@ -55,6 +55,10 @@ export const waySchema = closedObject({
     .enum(["left", "right"])
     .optional()
     .describe("side of the drawing that the gauge edge lies on; left if absent"),
+  keepSquare: z
+    .enum(["gauge", "far", "both"])
+    .optional()
+    .describe("edge that must stay square and untouched as long as can be: cuts that touch it come last"),
   greatestLeanDeg: z
     .number()
     .min(0)

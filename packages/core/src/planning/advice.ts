@@ -112,8 +112,10 @@ function proofRequest({ plan, found }: ProvenWay, attempt: Attempt) {
   };
 }
 
+/** Said of a place for which cures were looked for and none was found. */
+const NO_CURE = "No plane to borrow and no small change of the section was found that would cut it.";
+
 function withCures(plan: Plan, cures: readonly Proven[], proven: ProvenWay): Plan {
-  if (cures.length === 0) return plan;
   const best = [...cures].sort(
     (a, b) => a.proof.left.length - b.proof.left.length || a.proof.cuts - b.proof.cuts,
   );
@@ -123,8 +125,12 @@ function withCures(plan: Plan, cures: readonly Proven[], proven: ProvenWay): Pla
   const uncut = plan.uncut.map((place, i): PlanUncut => {
     const at = cured.findIndex((indices) => indices.includes(i));
     const cure = best[at];
-    return cure ? { ...place, try: `${cure.attempt.says} ${restWords(cure.proof.left.length)}` } : place;
+    return {
+      ...place,
+      try: cure ? `${cure.attempt.says} ${restWords(cure.proof.left.length)}` : `${NO_CURE} ${place.try}`,
+    };
   });
+  if (best.length === 0) return { ...plan, uncut };
   return { ...plan, uncut, cures: best.map((cure, i) => cureOf(plan, cure, cured[i] ?? [])) };
 }
 

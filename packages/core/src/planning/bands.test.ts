@@ -24,6 +24,20 @@ function planned(count: number, hand: HandAccuracy, gaugeEdge: "left" | "right" 
   return { plan, band };
 }
 
+function plainReeds(count: number) {
+  return sectionOf({
+    name: "pilaster",
+    stick: { widthMm: 60, thicknessMm: 20 },
+    parts: [
+      { kind: "fillet", widthMm: 10 },
+      { kind: "step", riseMm: -SAG_MM },
+      { kind: "reeds", count, widthMm: 6.35 },
+      { kind: "step", riseMm: SAG_MM },
+      { kind: "fillet", widthMm: "rest" },
+    ],
+  });
+}
+
 describe("a band of reeds", () => {
   test("is as wide as its parts, from the first foot to the last", () => {
     const { band, plan } = planned(5, GOOD_HAND);
@@ -60,19 +74,24 @@ describe("a band of reeds", () => {
   });
 
   test("plain reeds are no band: each is taken from the one before", () => {
-    const section = sectionOf({
-      name: "pilaster",
-      stick: { widthMm: 60, thicknessMm: 20 },
-      parts: [
-        { kind: "fillet", widthMm: 10 },
-        { kind: "step", riseMm: -SAG_MM },
-        { kind: "reeds", count: 3, widthMm: 6.35 },
-        { kind: "step", riseMm: SAG_MM },
-        { kind: "fillet", widthMm: "rest" },
-      ],
-    });
-    const plan = planOf(section, SHELF);
+    const plan = planOf(plainReeds(3), SHELF);
     expect(plan.bands).toBeUndefined();
-    expect(plan.marks.filter((mark) => mark.from.startsWith("foot")).length).toBeGreaterThan(1);
+    const first = plan.cuts.find((cut) => cut.plane.kind === "hollow")?.number ?? 0;
+    const after = plan.marks.filter((mark) => mark.before > first);
+    expect(after.map((mark) => mark.from).filter((from) => !from.startsWith("foot"))).toEqual([]);
+    expect(after.length).toBeGreaterThan(2);
+  });
+
+  test("no plain reed is worked last between two finished ones", () => {
+    const plan = planOf(plainReeds(5), SHELF);
+    const reeds = plan.cuts
+      .filter((cut) => cut.plane.kind === "hollow")
+      .map((cut) => cut.runs?.[0]?.[0]?.[0] ?? 0);
+    expect(reeds).toHaveLength(5);
+    reeds.forEach((x, i) => {
+      const before = reeds.slice(0, i);
+      const isBeside = (side: 1 | -1) => before.some((other) => Math.abs(other - x - side * 6.35) < 0.1);
+      expect(isBeside(1) && isBeside(-1)).toBe(false);
+    });
   });
 });

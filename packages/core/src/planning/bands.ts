@@ -4,7 +4,7 @@ import type { PlanBand } from "../cutting/index.ts";
 import { SAME_SCORE } from "../measure/index.ts";
 import type { Section } from "../section/index.ts";
 import type { HandAccuracy } from "./accuracy.ts";
-import type { Bench } from "./bench.ts";
+import { type Bench, curvesAt } from "./bench.ts";
 import { type PlaneDraft, tidy } from "./draft-cut.ts";
 import {
   type BandLines,
@@ -17,9 +17,6 @@ import {
 } from "./marks.ts";
 import { apart, type Spread, spreadMm, together } from "./spread.ts";
 import { isCurved, type TriedCut } from "./try-cut.ts";
-
-/** A drawn part and a planned piece are the same where their middles lie this near, mm. */
-const SAME_PIECE_MM = 0.5;
 
 interface BandPieces {
   readonly name: string;
@@ -64,23 +61,23 @@ export function linesAndBands(
 }
 
 function bandsOf(bench: Bench, section: Section): BandPieces[] {
-  const total = section.outline.pieces.length;
-  return section.named
-    .filter((span) => span.kind === "band")
-    .map((span) => {
-      const middles = Array.from({ length: span.count }, (_, i) =>
-        pointAt(section.outline.pieces[(span.first + i) % total], 0.5),
-      );
-      const arcs = bench.worked
-        .filter((worked) => worked.curve && middles.some((p) => isNear(pointAt(worked.piece, 0.5), p)))
-        .map((worked) => worked.index);
-      return { name: span.name, arcs };
-    })
+  return bandsDrawn(section)
+    .map(({ name, middles }) => ({ name, arcs: curvesAt(bench.worked, middles) }))
     .filter((row) => row.arcs.length > 0);
 }
 
-function isNear(a: Point, b: Point): boolean {
-  return Math.hypot(a.x - b.x, a.y - b.y) < SAME_PIECE_MM;
+/** The bands of a section with the middles of their parts, as drawn. */
+export function bandsDrawn({
+  outline,
+  named,
+}: Section): readonly { readonly name: string; readonly middles: readonly Point[] }[] {
+  const total = outline.pieces.length;
+  return named
+    .filter((span) => span.kind === "band")
+    .map(({ name, first, count }) => ({
+      name,
+      middles: Array.from({ length: count }, (_, i) => pointAt(outline.pieces[(first + i) % total], 0.5)),
+    }));
 }
 
 interface Maker {

@@ -5,9 +5,11 @@
 import {
   arc,
   circleOf,
+  distanceMm,
   extentsOf,
   line,
   type Point,
+  pointAt,
   type Region,
   type Ring,
   regionOf,
@@ -27,6 +29,7 @@ import {
 import { SEARCH_FLATTEN_MM } from "../measure/index.ts";
 import { type Plane, type Shelf, type Sole, solesOf } from "../shelf/index.ts";
 import { FLAT_CANTS_DEG } from "./cants.ts";
+import type { KeptEdge } from "./kept-edge.ts";
 import { ORDER_WEIGHTS, type OrderWeights } from "./order-weights.ts";
 import { type WorkedPiece, workedPiecesOf } from "./worked-piece.ts";
 
@@ -71,6 +74,10 @@ export interface Bench {
   readonly book: CurveBook;
   readonly gaugeEdge: "left" | "right";
   readonly weights: OrderWeights;
+  /** Curves (places in the planned ring) of bands that keep to a width. */
+  readonly inBand: ReadonlySet<number>;
+  /** Edges that are to be kept square as long as can be. */
+  readonly keptEdges: readonly KeptEdge[];
   /** The wanted section seen by a plane of this tilt; kept, since few tilts matter. */
   profileOfPlanned(tiltDeg: number): Profile;
 }
@@ -90,6 +97,10 @@ export interface BenchOptions {
   readonly cantsDeg?: readonly number[];
   /** The wood as it stands when the plan begins; the whole stick unless given. */
   readonly start?: Region;
+  /** Middles of the drawn curves that stand in bands which keep to a width; none unless given. */
+  readonly bandMiddles?: readonly Point[];
+  /** Edges to be kept square as long as can be; none unless given. */
+  readonly keptEdges?: readonly KeptEdge[];
 }
 
 /** Lays everything out for planning `planned` (lines and arcs) out of `stick` with the planes of a shelf. */
@@ -103,6 +114,7 @@ export function layOutBench(planned: Ring, stick: Ring, shelf: Shelf, options: B
     solesOf(plane).map((sole): Tool => ({ plane, sole, shape: soleShape(sole.chain) })),
   );
   const stickRegion = regionOf(stick, chordTolMm);
+  const worked = workedPiecesOf(withSources, stick);
   return {
     planned: withSources,
     plannedRegion,
@@ -111,7 +123,7 @@ export function layOutBench(planned: Ring, stick: Ring, shelf: Shelf, options: B
     startRegion: options.start ?? stickRegion,
     cantsDeg: options.cantsDeg ?? FLAT_CANTS_DEG,
     box: extentsOf(stick),
-    worked: workedPiecesOf(withSources, stick),
+    worked,
     tools,
     limits: options.limits ?? COMMON_LIMITS,
     shavings: options.shavings ?? COMMON_SHAVINGS,
@@ -121,6 +133,8 @@ export function layOutBench(planned: Ring, stick: Ring, shelf: Shelf, options: B
     book,
     gaugeEdge: options.gaugeEdge ?? "left",
     weights: options.weights ?? ORDER_WEIGHTS,
+    keptEdges: options.keptEdges ?? [],
+    inBand: new Set(curvesAt(worked, options.bandMiddles ?? [])),
     profileOfPlanned(tiltDeg) {
       const key = tiltDeg.toFixed(6);
       let profile = profiles.get(key);
@@ -131,6 +145,19 @@ export function layOutBench(planned: Ring, stick: Ring, shelf: Shelf, options: B
       return profile;
     },
   };
+}
+
+/** A drawn part and a planned piece are the same where their middles lie this near, mm. */
+const SAME_PIECE_MM = 0.5;
+
+/** The worked curves (places in the planned ring) whose middles these are. */
+export function curvesAt(worked: readonly WorkedPiece[], middles: readonly Point[]): number[] {
+  return worked
+    .filter(({ curve, piece }) => {
+      const own = pointAt(piece, 0.5);
+      return curve && middles.some((at) => distanceMm(own, at) < SAME_PIECE_MM);
+    })
+    .map(({ index }) => index);
 }
 
 /** The ring with every arc naming its circle: room is left above arcs while waste is taken, none above flats. */

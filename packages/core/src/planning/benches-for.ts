@@ -3,9 +3,11 @@ import { regionOf } from "../curve/index.ts";
 import { COMMON_LIMITS } from "../cutting/index.ts";
 import { SEARCH_FLATTEN_MM } from "../measure/index.ts";
 import { mirrorSection } from "../section/index.ts";
+import { bandsDrawn } from "./bands.ts";
 import type { BenchOptions } from "./bench.ts";
 import { stillThere } from "./from-where-it-stands.ts";
 import { mirrorShelf } from "./handedness.ts";
+import { keptEdges } from "./kept-edge.ts";
 import { normalise } from "./normalise.ts";
 import { weightsFor } from "./order-weights.ts";
 import type { PlanRequest } from "./request.ts";
@@ -25,6 +27,8 @@ export function benchesFor(request: PlanRequest, toleranceMm: number): BenchMake
     ...(planned === drawn ? { movedByPieceMm: aimedAt.movedByPieceMm } : {}),
     limits: request.greatestLeanDeg === undefined ? limits : { ...limits, leanDeg: request.greatestLeanDeg },
     weights: weightsFor(request.prefer),
+    keptEdges: keptEdges(request.keepSquare),
+    bandMiddles: bandsDrawn(section).flatMap(({ middles }) => middles),
     ...(request.shavings ? { shavings: request.shavings } : {}),
     ...(request.from ? { start: regionOf(mirroredRings(request), SEARCH_FLATTEN_MM) } : {}),
   };

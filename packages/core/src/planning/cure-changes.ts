@@ -1,6 +1,7 @@
 /** Small changes of a section that might cure a place: a radius, a wider flat, a shallower groove, a lower neighbour. */
 import { type Arc, arc, distanceMm, type Piece, type Ring, sagittaMm } from "../curve/index.ts";
 import type { PlanCureChange } from "../cutting/index.ts";
+import { toRad } from "../measure/index.ts";
 import type { Section } from "../section/index.ts";
 import { withLineMoved } from "./arc-circles.ts";
 import type { Bench } from "./bench.ts";
@@ -37,6 +38,46 @@ export function withShelfRadius(request: PlanRequest, bench: Bench, piece: Worke
     { what: "radius", from: xy(drawn.from), to: xy(drawn.to), toMm: radiusMm },
   );
 }
+
+/** An arc of no more than this goes well under a hollow between its like, degrees (common practice, no source). */
+const MOST_REED_DEG = 120;
+
+/**
+ * Half-rounds side by side drawn flatter between the same feet, to the smallest radius on the shelf whose hollow goes down
+ * to those feet: all that are alike, as reeds of a row are.
+ */
+export function withFlatterRow(request: PlanRequest, bench: Bench, piece: WorkedPiece): Attempt | null {
+  const { curve } = piece;
+  if (!curve?.convex || piece.piece.kind !== "arc") return null;
+  const chordMm = distanceMm(piece.piece.from, piece.piece.to);
+  const leastMm = chordMm / (2 * Math.sin(toRad(MOST_REED_DEG / 2)));
+  if (curve.radiusMm >= leastMm) return null;
+  const radii = request.shelf.planes.flatMap((plane) =>
+    plane.kind === "hollow" && plane.radiusMm >= leastMm ? [plane.radiusMm] : [],
+  );
+  if (radii.length === 0) return null;
+  const radiusMm = Math.min(...radii);
+  const bulge = (2 * sagittaMm(chordMm, radiusMm)) / chordMm;
+  const alike = bench.worked.filter(
+    (other) =>
+      other.curve?.convex &&
+      Math.abs(other.curve.radiusMm - curve.radiusMm) < ALIKE_MM &&
+      Math.abs(distanceMm(other.piece.from, other.piece.to) - chordMm) < ALIKE_MM,
+  );
+  const changed = alike.map(({ index }) => index);
+  const radius = sayLength(radiusMm, request.unit ?? "mm");
+  const what = changed.length > 1 ? "the reeds flatter, each" : "the curve flatter,";
+  const { from, to } = piece.piece;
+  const says = `Draw ${what} with ${radius} radius between the same feet.`;
+  const pieces = bench.planned.pieces.map((one, i) =>
+    changed.includes(i) ? arc(one.from, one.to, bulge) : one,
+  );
+  const change = { what: "radius", from: xy(from), to: xy(to), toMm: radiusMm } as const;
+  return { ...withSection(request, pieces, changed, says, change), key: says };
+}
+
+/** Reeds are alike to within this, mm. */
+const ALIKE_MM = 0.05;
 
 /** The floor of a groove raised until a plane may be sunk down to it between its walls. */
 export function raised(

@@ -4,7 +4,7 @@ import { OVERCUT_MM, SAME_POINT_MM, toDeg } from "../measure/index.ts";
 import type { Plane } from "../shelf/index.ts";
 import type { Bench } from "./bench.ts";
 import type { Attempt } from "./cure-attempt.ts";
-import { raised, widened, withFlatLowered, withShelfRadius } from "./cure-changes.ts";
+import { raised, widened, withFlatLowered, withFlatterRow, withShelfRadius } from "./cure-changes.ts";
 import { type PlaneDraft, planeDraft, tidy } from "./draft-cut.ts";
 import type { PlanRequest } from "./request.ts";
 import type { UncutPlace } from "./uncut.ts";
@@ -52,6 +52,7 @@ function curveCures(request: PlanRequest, bench: Bench, { stretch, reason }: Unc
   const isThere = request.shelf.planes.some(
     (plane) => plane.kind === kind && Math.abs(plane.radiusMm - curve.radiusMm) <= OVERCUT_MM / 4,
   );
+  const bead = beadPlane(request, bench, piece);
   const tries: Attempt[] = [];
   if (!isThere) {
     tries.push(ownRadius(request, piece));
@@ -61,8 +62,10 @@ function curveCures(request: PlanRequest, bench: Bench, { stretch, reason }: Unc
     tries.push(narrower(request, piece, reason.tool.sole.widthMm));
     const lowered = withFlatLowered(request, bench, reason.stop.index, reason.stop.overcutMm);
     if (lowered) tries.push(lowered);
+    const flatter = withFlatterRow(request, bench, piece);
+    // A half-round with room beside it is stuck with a bead plane as it is drawn.
+    if (flatter && !bead) tries.push(flatter);
   }
-  const bead = beadPlane(request, bench, piece);
   // For half a circle between flats the bead plane is the tool that was made for it.
   return bead ? [bead, ...tries] : tries;
 }
@@ -163,13 +166,38 @@ export function beadDraft(bench: Bench, plane: Plane, index: number): PlaneDraft
 
 // Flats
 
+/** A foot of 1 mm goes in beside a wall that leans out over its floor, and leaves a hair in the corner. */
+const SIDE_REBATES: readonly Plane[] = (["left", "right"] as const).map((hand) => ({
+  id: `wanted-side-rebate-${hand}`,
+  name: `${hand} side rebate plane`,
+  kind: "side rebate",
+  hand,
+  widthMm: 1,
+}));
+
+const SIDE_REBATES_SAYS = "Borrow or buy a pair of side rebate planes with a foot no wider than 1 mm.";
+
+/** Whether the section leans out over a flat. */
+function isUnderWall(bench: Bench, { piece }: WorkedPiece): boolean {
+  const { pieces } = bench.planned;
+  return pieces.some((other) => {
+    if (other === piece || other.kind !== "line" || other.from.y === other.to.y) return false;
+    const [foot, top] = other.from.y < other.to.y ? [other.from, other.to] : [other.to, other.from];
+    const meets = [piece.from, piece.to].find((end) => distanceMm(end, foot) < SAME_POINT_MM);
+    const away = meets === piece.from ? piece.to : piece.from;
+    return meets !== undefined && (top.x - foot.x) * (away.x - foot.x) > SAME_POINT_MM;
+  });
+}
+
 /** Narrower rebate planes are not made, mm (common practice, no source). */
 const LEAST_REBATE_MM = 1.5;
 
 function flatCures(request: PlanRequest, bench: Bench, { stretch, reason }: UncutPlace): Attempt[] {
   const { piece } = stretch;
-  const flat = isWall(piece) ? null : piece;
-  if (!flat || !isBetweenWalls(bench, flat)) return [];
+  if (isWall(piece) || isUnderWall(bench, piece))
+    return [withPlanes(request, SIDE_REBATES_SAYS, SIDE_REBATES)];
+  const flat = piece;
+  if (!isBetweenWalls(bench, flat)) return [];
   const { deepMm } = reason;
   const shallower = deepMm === undefined ? null : raised(request, bench, flat, deepMm);
   if (shallower) return [shallower];

@@ -119,15 +119,30 @@ function floorSpan(bench: Bench, piece: WorkedPiece): FloorSpan {
   const leftMm = Math.min(a.x, b.x);
   const rightMm = Math.max(a.x, b.x);
   const profile = bench.profileOfPlanned(tiltDeg);
-  const { left, right } = risesBeside(profile, heightMm, leftMm, rightMm);
-  return { tiltDeg, heightMm, leftMm, rightMm, leftStopMm: left, rightStopMm: right };
+  const open = openStretch(profile, heightMm, leftMm, rightMm);
+  const { left, right } = risesBeside(profile, heightMm, open.leftMm, open.rightMm);
+  return { tiltDeg, heightMm, ...open, leftStopMm: left, rightStopMm: right };
 }
 
-/** How far to either side of a level stretch the outline stays at or below its height. */
-function risesBeside(profile: Profile, heightMm: number, leftMm: number, rightMm: number) {
-  let left = Number.NEGATIVE_INFINITY;
-  let right = Number.POSITIVE_INFINITY;
+/** Less of a floor that runs in under an overhang than this is not worth a cut, mm. */
+const LEAST_OPEN_MM = 1;
+
+/** The stretch of a floor that nothing overhangs: the section may lean out over either of its ends. */
+function openStretch(profile: Profile, heightMm: number, leftMm: number, rightMm: number) {
+  const open = { leftMm, rightMm };
+  for (const { from, to } of overEdges(profile, heightMm)) {
+    const isOver = to > open.leftMm + OVERCUT_MM && from < open.rightMm - OVERCUT_MM;
+    if (!isOver) continue;
+    if (to >= open.rightMm - OVERCUT_MM && from > open.leftMm + LEAST_OPEN_MM) open.rightMm = from;
+    else if (from <= open.leftMm + OVERCUT_MM && to < open.rightMm - LEAST_OPEN_MM) open.leftMm = to;
+  }
+  return open;
+}
+
+/** The stretches of a profile's edges that lie above a height. */
+function overEdges(profile: Profile, heightMm: number): { readonly from: number; readonly to: number }[] {
   const limit = heightMm + OVERCUT_MM / 4;
+  const found: { readonly from: number; readonly to: number }[] = [];
   for (let i = 0; i < profile.count; i++) {
     const y0 = profile.y0[i];
     const y1 = profile.y1[i];
@@ -137,8 +152,16 @@ function risesBeside(profile: Profile, heightMm: number, leftMm: number, rightMm
     const t = y0 === y1 ? 0 : (limit - y0) / (y1 - y0);
     const crossing = x0 + (x1 - x0) * t;
     // The part of the edge above the floor: from the crossing to its higher end.
-    const from = y0 > limit ? x0 : crossing;
-    const to = y1 > limit ? x1 : crossing;
+    found.push({ from: y0 > limit ? x0 : crossing, to: y1 > limit ? x1 : crossing });
+  }
+  return found;
+}
+
+/** How far to either side of a level stretch the outline stays at or below its height. */
+function risesBeside(profile: Profile, heightMm: number, leftMm: number, rightMm: number) {
+  let left = Number.NEGATIVE_INFINITY;
+  let right = Number.POSITIVE_INFINITY;
+  for (const { from, to } of overEdges(profile, heightMm)) {
     if (to <= leftMm + OVERCUT_MM) left = Math.max(left, Math.min(to, leftMm));
     else if (from >= rightMm - OVERCUT_MM) right = Math.min(right, Math.max(from, rightMm));
     else {
@@ -206,7 +229,9 @@ export function wallCuts(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
       const cutsIt = wallOnLeft ? tool.sole.cutsWall.left : tool.sole.cutsWall.right;
       if (!cutsIt || tool.plane.kind === "smoother" || tool.plane.kind === "bead") continue;
       if (Math.abs(leanDeg(tiltDeg, cantDeg)) >= bench.limits.leaningFromDeg && isFenced(tool)) continue;
-      for (const runs of [runsToEdge(bench, wall, tool), oneRun(bench, wall, tool)]) {
+      const spreadMm = Math.abs(piece.piece.to.x - piece.piece.from.x);
+      const pared = paredRuns(bench, wall, tool, spreadMm);
+      for (const runs of pared ? [pared] : [runsToEdge(bench, wall, tool), oneRun(bench, wall, tool)]) {
         if (!runs) continue;
         const left = runs.heightMm - foot;
         if (left > height - OVERCUT_MM) continue;
@@ -293,6 +318,29 @@ function runsToEdge(bench: Bench, wall: WallLine, tool: Tool): WallRuns | null {
   const runs = [...shifts].reverse().map((shift): Run => [poseAt(wall.tiltDeg, shift, heightMm)]);
   return { runs, heightMm, reachesEdge: true };
 }
+
+/**
+ * A side rebate plane under a wall that leans out over its floor: pared from outside, a foot's width at a time, the last
+ * time along the wall. Null for other planes, and where one setting does.
+ */
+function paredRuns(bench: Bench, wall: WallLine, tool: Tool, spreadMm: number): WallRuns | null {
+  if (tool.plane.kind !== "side rebate") return null;
+  const width = tool.sole.widthMm;
+  const step = width * (1 - PARED_LAP_RATIO);
+  const more = Math.ceil((spreadMm - width) / step);
+  if (more < 1 || more > MOST_PARED) return null;
+  const own = wall.side > 0 ? wall.atMm - tool.sole.leftMm : wall.atMm - tool.sole.rightMm;
+  const runs = Array.from({ length: more + 1 }, (_, i): Run => {
+    const shift = own + wall.side * step * (more - i);
+    return [poseAt(wall.tiltDeg, shift, Math.max(wall.footMm, lowest(bench, wall.tiltDeg, tool, [shift])))];
+  });
+  const heightMm = Math.max(wall.footMm, lowest(bench, wall.tiltDeg, tool, [own]));
+  return { runs, heightMm, reachesEdge: false };
+}
+
+/** How far the settings of a plane that pares lap over one another, share of its foot, and most of them. */
+const PARED_LAP_RATIO = 0.1;
+const MOST_PARED = 6;
 
 const MOST_WALL_WIDTHS = 3;
 /** Above this a wall is a plough's or fillister's work rather than a beak's, mm. */

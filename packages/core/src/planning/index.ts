@@ -4,6 +4,7 @@ export type { Shavings } from "./bench.ts";
 export { COMMON_SHAVINGS } from "./bench.ts";
 export { type Measured, measuredShelf, type StartedStick, standingAfter } from "./from-where-it-stands.ts";
 export { mirrorShelf } from "./handedness.ts";
+export type { KeepSquare } from "./kept-edge.ts";
 export type { ReasonedMark } from "./marks.ts";
 export { type Normalised, normalise } from "./normalise.ts";
 export type { Preference } from "./order-weights.ts";

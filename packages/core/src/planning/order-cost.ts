@@ -1,7 +1,9 @@
 /** The whole cost of an order, cut by cut: what orders are compared by when one is held against all others. */
 import type { Bench } from "./bench.ts";
 import type { Draft } from "./draft-cut.ts";
+import { keptEdgeCost } from "./kept-edge.ts";
 import { costOf, placeCost } from "./order.ts";
+import { rowCost } from "./row-cost.ts";
 import { heavyCost } from "./sequence.ts";
 import { isCurved, type TriedCut } from "./try-cut.ts";
 
@@ -13,15 +15,18 @@ export function wholeCost(bench: Bench, cuts: readonly TriedCut[]): number {
   let cost = 0;
   let last: TriedCut | undefined;
   let lastCurve = NO_CURVE;
+  const before: Draft[] = [];
   for (const cut of cuts) {
-    cost += stepCost(bench, cut, last, lastCurve);
+    cost += stepCost(bench, cut, last, lastCurve) + rowCost(bench, cut.draft, before);
+    cost += keptEdgeCost(bench, cut, cut.before);
+    before.push(cut.draft);
     last = cut;
     lastCurve = curveAfter(bench, cut.draft, lastCurve);
   }
   return cost;
 }
 
-/** What one cut adds, following `last`, the curve worked last being `lastCurve`. */
+/** What one cut adds by itself and by the cut before it, following `last`, the curve worked last being `lastCurve`. */
 export function stepCost(bench: Bench, cut: TriedCut, last: TriedCut | undefined, lastCurve: number): number {
   const own = costOf(bench, [cut], last) + heavyCost(cut);
   const curve = curveAfter(bench, cut.draft, lastCurve);

@@ -19,7 +19,10 @@ export interface OrderWeights {
   readonly wasteLeftPerMm2: number;
   readonly leanPerDegree: number;
   readonly apart: number;
+  readonly earlyLine: number;
+  readonly closedGap: number;
   readonly startPer100Mm: number;
+  readonly edgeGone: number;
   readonly refused: number;
   readonly drawnIn: number;
   readonly leftPerMm2: number;
@@ -40,8 +43,14 @@ export const ORDER_WEIGHTS: OrderWeights = {
   leanPerDegree: 0.004,
   /** A curve begun away from the last one finished: its lines cannot be taken from a foot. */
   apart: 0.15,
+  /** A line cut before the neighbour is finished from whose foot it should be taken; dearer than the changes of plane it saves. */
+  earlyLine: 1,
+  /** A curve worked last between two finished ones: it has to meet both. */
+  closedGap: 1,
   /** First curve of a face, for each 100 mm from the gauge edge: the work grows away from the edge it is gauged from. */
   startPer100Mm: 0.05,
+  /** A cut made when an edge that is to be kept square is touched already. */
+  edgeGone: 12,
   refused: 100,
   /** A rock drawn in for want of room leaves part of its arc uncut. */
   drawnIn: 50,

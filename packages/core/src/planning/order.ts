@@ -9,6 +9,8 @@ import { SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { type Draft, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
 import { cutWithClearing, cutWithHelp, cutWithinRoom, type Made } from "./help.ts";
+import { touchesKept } from "./kept-edge.ts";
+import { rowCost } from "./row-cost.ts";
 import { isClumsy, isCurved, LEAST_TAKE_MM2, type Refusal, type TriedCut, tryCut } from "./try-cut.ts";
 import { isFaceUp } from "./turning.ts";
 import { linedCut } from "./wall-lines.ts";
@@ -161,8 +163,10 @@ function flatScore(bench: Bench, draft: PlaneDraft, tried: TriedCut, last: Tried
     last?.draft.kind === "plane" && last.draft.tool === draft.tool && draft.tool.plane.kind !== "plough"
       ? 30
       : 0;
+  // What takes an edge that is to stay square comes when everything else is done.
+  const edge = touchesKept(bench, tried) ? -60000 : 0;
   const order = leaning ? -20000 + tried.takesMm2 : -DEPTH_ORDER_PER_MM * depthBelowFaceMm(bench, draft);
-  return turnedStick + snipe + batten + order + inHand + tried.takesMm2 * 0.01;
+  return turnedStick + snipe + batten + edge + order + inHand + tried.takesMm2 * 0.01;
 }
 
 /** Steps come in the order of their floors from the face down; this is what a millimetre counts. */
@@ -238,6 +242,7 @@ function leftCounted(bench: Bench, state: BeamState, isWhole: boolean): BeamStat
  */
 function cutBestWay(bench: Bench, state: BeamState, arc: ArcToCut, index: number): BeamState {
   const done = state.done | (1n << BigInt(index));
+  const before = state.cuts.map((cut) => cut.draft);
   let why: Refused | null = null;
   const attempts: readonly (readonly [typeof cutWithHelp, () => CurveWays, number])[] = [
     [cutWithHelp, () => arc.covers, 0],
@@ -258,7 +263,8 @@ function cutBestWay(bench: Bench, state: BeamState, arc: ArcToCut, index: number
           state.cost +
           extra +
           costOf(bench, made.cuts, state.cuts[state.cuts.length - 1]) +
-          placeCost(bench, state.last, index, draft);
+          placeCost(bench, state.last, index, draft) +
+          rowCost(bench, draft, before);
         const last = made.cuts[made.cuts.length - 1];
         const wood = last ? last.after : state.wood;
         if (!best || cost < best.cost - SAME_SCORE) {

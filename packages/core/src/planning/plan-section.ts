@@ -7,7 +7,7 @@ import {
   type Outcome,
   refused,
 } from "../measure/index.ts";
-import type { Shelf } from "../shelf/index.ts";
+import { assumedOf, type Plane, type Shelf } from "../shelf/index.ts";
 import { advised, withSavers } from "./advice.ts";
 import { benchesFor } from "./benches-for.ts";
 import { withLeastOrder } from "./least-order.ts";
@@ -108,7 +108,8 @@ function counter(): (says: string) => PlanProgress {
 function shelfInUse(request: PlanRequest): Shelf {
   const without = new Set(request.without ?? []);
   if (without.size === 0) return request.shelf;
-  return { ...request.shelf, planes: request.shelf.planes.filter((plane) => !without.has(plane.id)) };
+  const isUsed = (plane: Plane) => !without.has(plane.id);
+  return { planes: request.shelf.planes.filter(isUsed), assumed: assumedOf(request.shelf, isUsed) };
 }
 
 function waysToCompare(request: PlanRequest, isSprung: boolean): readonly Way[] {

@@ -13,10 +13,12 @@ import { bug, SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { CheapestFirst } from "./cheapest-first.ts";
 import { type Draft, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
+import { keptEdgeCost } from "./kept-edge.ts";
 import { costOf, planeId } from "./order.ts";
 import { leastRest, type Open, openAfter, type Witness, witnessesOf } from "./order-bound.ts";
 import { curveAfter, NO_CURVE, stepCost, wholeCost } from "./order-cost.ts";
 import { type Removals, removalsOf } from "./order-removals.ts";
+import { rowCost } from "./row-cost.ts";
 import type { Found } from "./search.ts";
 import { makeAll, SAME_LEFT_MM2, type Sequence } from "./sequence.ts";
 import { isCurved, LEAST_TAKE_MM2, sinksAslant, type TriedCut, tryCut } from "./try-cut.ts";
@@ -165,13 +167,15 @@ class OrderProof {
   }
 
   private grow(state: State, reached: Map<string, number>, queue: CheapestFirst<State>): void {
+    const before = this.draftsOf(state);
     for (let k = 0; k < this.candidates.length; k++) {
       const bit = this.removals.bits[k] as bigint;
       if (state.made & bit) continue;
       const cut = this.try(state.made, k);
       if (cut.takesMm2 < LEAST_TAKE_MM2 || !isAllowed(this.bench, cut)) continue;
       const made = state.made | bit;
-      const cost = state.cost + stepCost(this.bench, cut, state.last, state.lastCurve);
+      const standing = rowCost(this.bench, cut.draft, before) + this.edgeCost(state.made, cut);
+      const cost = state.cost + stepCost(this.bench, cut, state.last, state.lastCurve) + standing;
       const least = Math.max(state.least, cost + this.rest(made, cut));
       if (least >= this.bar - SAME_SCORE) continue;
       const lastCurve = curveAfter(this.bench, cut.draft, state.lastCurve);
@@ -205,6 +209,10 @@ class OrderProof {
     // Whether wood comes loose is no matter of the wood near it alone.
     if (!cut.refusals.some(({ rule }) => rule === "loose wood")) this.tried.set(key, cut);
     return cut;
+  }
+
+  private edgeCost(made: bigint, cut: TriedCut): number {
+    return this.bench.keptEdges.length === 0 ? 0 : keptEdgeCost(this.bench, cut, this.wood(made));
   }
 
   private wood(made: bigint): Region {

@@ -17,6 +17,7 @@ import { type Bench, type BenchOptions, layOutBench } from "./bench.ts";
 import { tidy } from "./draft-cut.ts";
 import { finishOf } from "./finish.ts";
 import { type Mirror, mirrorDraft, mirrorPlanned, mirrorRefused } from "./handedness.ts";
+import { keptEdgeWords } from "./kept-edge-words.ts";
 import { marksFor } from "./marks.ts";
 import { COMMON_WORKING, planTime } from "./passes.ts";
 import { planCuts } from "./plan-cuts.ts";
@@ -24,6 +25,7 @@ import { partsOf } from "./plan-parts.ts";
 import type { PlanRequest } from "./request.ts";
 import type { Found } from "./search.ts";
 import { makeAll, redrawn, type Sequence } from "./sequence.ts";
+import { smallStickWords } from "./small-stick.ts";
 import { takenAsGiven } from "./taken-as-given.ts";
 import { type UncutPlace, uncutPlaces } from "./uncut.ts";
 import { leftStretches } from "./uncut-stretches.ts";
@@ -81,8 +83,16 @@ export function provenPlan(request: PlanRequest, standing: WayStanding): ProvenW
     tolerance: searched.toleranceMm,
     shelf: shelfFile(request.shelf),
     gaugeEdge: bench.gaugeEdge,
-    assumed: [...request.shelf.assumed, ...takenAsGiven(bench.shavings, working, hand, writing)],
-    warnings: warningsOf(made),
+    assumed: takenAsGiven(
+      { shavings: bench.shavings, working, hand },
+      { shelf: request.shelf, cuts, marks: lines.marks, uncut },
+      writing,
+    ),
+    warnings: [
+      ...warningsOf(made),
+      ...smallStickWords(bench, made.cuts, writing),
+      ...keptEdgeWords(bench, { made, cuts, marks: lines.marks, writing }),
+    ],
     way: found.way,
     ways: [{ way: found.way, ...figures, why: wayWords(found, standing) }, ...others],
     standing: found.isLeast ? "proven least" : "best found",
@@ -123,6 +133,8 @@ function ownOptions(searched: Bench, request: PlanRequest): BenchOptions {
     limits: searched.limits,
     shavings: searched.shavings,
     gaugeEdge: request.gaugeEdge ?? "left",
+    keptEdges: searched.keptEdges,
+    weights: searched.weights,
   };
 }
 

@@ -4,11 +4,12 @@
  *
  * A curve that touches another is left where it is: its lines come from the foot of its finished neighbour.
  */
-import { distanceMm, type Region } from "../curve/index.ts";
+import type { Region } from "../curve/index.ts";
 import { SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import type { Draft, PlaneDraft } from "./draft-cut.ts";
 import { wholeCost } from "./order-cost.ts";
+import { curvesTouching } from "./row-cost.ts";
 import { leftMm2, makeAll, SAME_LEFT_MM2, type Sequence } from "./sequence.ts";
 import type { TriedCut } from "./try-cut.ts";
 
@@ -62,14 +63,5 @@ function standsApart(bench: Bench, draft: PlaneDraft): boolean {
   const index = draft.onLine?.forPiece ?? draft.roomFor ?? draft.shapes[0];
   const own = bench.worked.find((piece) => piece.index === index);
   if (!own?.curve) return false;
-  const ends = [own.piece.from, own.piece.to];
-  return bench.worked.every(
-    ({ index: other, curve, piece }) =>
-      other === own.index ||
-      !curve ||
-      ends.every((end) => [piece.from, piece.to].every((at) => distanceMm(end, at) > TOUCHES_MM)),
-  );
+  return curvesTouching(bench, own.index).length === 0;
 }
-
-/** Ends of curves nearer than this touch, mm. */
-const TOUCHES_MM = 0.5;

@@ -6,6 +6,7 @@ import type { Section } from "../section/index.ts";
 import type { Shelf } from "../shelf/index.ts";
 import type { HandAccuracy } from "./accuracy.ts";
 import type { Shavings } from "./bench.ts";
+import type { KeepSquare } from "./kept-edge.ts";
 import type { Preference } from "./order-weights.ts";
 import type { Working } from "./passes.ts";
 import type { Way } from "./way.ts";
@@ -45,6 +46,11 @@ export interface PlanRequest {
   readonly without?: readonly string[];
   readonly prefer?: Preference;
   readonly missSide?: MissSide;
+  /**
+   * Edges that must stay square and untouched as long as can be, for gauge and fence or because they meet something: cuts
+   * that touch one come last, and the plan says when it goes. None unless given.
+   */
+  readonly keepSquare?: KeepSquare;
   /** Ways of working to compare; flat alone unless the section has spring bevels to saw, then all. */
   readonly ways?: readonly Way[];
   /**

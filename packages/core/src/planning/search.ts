@@ -5,7 +5,9 @@ import { normaliseDeg, SAME_SCORE } from "../measure/index.ts";
 import { type Bench, type BenchOptions, layOutBench } from "./bench.ts";
 import { FLAT_CANTS_DEG } from "./cants.ts";
 import type { PlaneDraft, SawDraft } from "./draft-cut.ts";
+import { withEdgeLast } from "./edge-last.ts";
 import { orderFlatsApart } from "./grooves-apart.ts";
+import { keptEdgeCost } from "./kept-edge.ts";
 import { costOf, type Ordered, orderCurves, type Refused } from "./order.ts";
 import { roughingCuts } from "./roughing.ts";
 import { sawnWaste } from "./sawn-waste.ts";
@@ -61,10 +63,13 @@ export function* searchWay(way: Way, makeBench: BenchMaker): Generator<SearchSte
   yield "leaving out what is not needed";
   const drafts = [...before, ...[...flats.cuts, ...curves.cuts].map((cut) => cut.draft), ...after];
   const whole = tidied(bench, flat.startRegion, makeAll(bench, flat.startRegion, drafts));
-  const sequence = withoutIdleRuns(bench, flat.startRegion, whole);
+  const sequence = withEdgeLast(bench, flat.startRegion, withoutIdleRuns(bench, flat.startRegion, whole));
   const cutsMm2Left = wasteOverCurves(bench, sequence.wood);
   const refused = [...flats.refused, ...curves.refused];
-  const cost = costOf(bench, sequence.cuts) + bench.weights.refused * (refused.length + wanted.none.length);
+  const cost =
+    costOf(bench, sequence.cuts) +
+    sequence.cuts.reduce((sum, cut) => sum + keptEdgeCost(bench, cut, cut.before), 0) +
+    bench.weights.refused * (refused.length + wanted.none.length);
   return { way, bench, sequence, refused, cost, cutsMm2Left };
 }
 
@@ -126,7 +131,8 @@ function layFor(way: Way, flat: Bench, saws: readonly SawDraft[]): Laid | null {
 /** The bench of a way, with what is worth ripping off the face's far arris gone before anything is planed. */
 function withRip(laid: Laid, makeBench: BenchMaker): Laid & { readonly bench: Bench } {
   const whole = makeBench(laid.options);
-  const rip = sawnWaste(whole, whole.startRegion);
+  // The rip takes the far edge: it is not for a stick that is to keep it.
+  const rip = whole.keptEdges.includes("far edge") ? null : sawnWaste(whole, whole.startRegion);
   if (!rip) return { ...laid, bench: whole };
   const options = { ...laid.options, start: cutAway(whole.startRegion, rip.sweep) };
   return { options, before: [...laid.before, rip], after: laid.after, bench: makeBench(options) };

@@ -25,7 +25,17 @@ export interface Inquest {
 
 /** The reason for one stretch. */
 export function reasonFor(inquest: Inquest, stretch: LeftStretch): Reason {
-  return stretch.piece.curve ? curveReason(inquest, stretch) : flatReason(inquest, stretch);
+  const { piece } = stretch;
+  const reason = piece.curve ? curveReason(inquest, stretch) : flatReason(inquest, stretch);
+  return { ...reason, cure: reason.cure.replace(BY_HAND, byHandOn(piece)) };
+}
+
+/** What is taken up where no plane goes, by what is to be shaped (common practice, no source). */
+function byHandOn({ curve }: WorkedPiece): string {
+  if (!curve) return "Pare it with a chisel, and finish with a scraper.";
+  return curve.convex
+    ? "Work it with a scratch stock filed to the curve, or a chisel and a scraper."
+    : "Work it with a scratch stock filed to the curve, or a carving gouge and a curved scraper.";
 }
 
 // Curves

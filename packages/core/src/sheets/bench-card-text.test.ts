@@ -97,7 +97,9 @@ describe("bench card", () => {
       expect(card).toContain(cut.says);
       expect(card).toContain(cut.doneWhen);
     }
-    expect(card).toContain("6 Round rocked from lean to lean - 5/8 in round, upright to 8° left");
+    expect(card).toContain(
+      "6 Round rocked from lean to lean - 5/8 in round, begun upright, laid over to 8° left",
+    );
   });
 
   test("what stays uncut is said with rule, reason and cure; minutes are added up", () => {

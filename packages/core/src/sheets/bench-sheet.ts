@@ -18,7 +18,7 @@ import type { PictureOptions } from "./cut-marks.ts";
 import { openPath, stroke } from "./drawing.ts";
 import type { Box } from "./flat-path.ts";
 import { type Block, entry, flow, heading, paragraph, table, tickList } from "./flow.ts";
-import { sectionNote, sectionScene, sectionSceneMm } from "./section-picture.ts";
+import { sectionBlock } from "./section-block.ts";
 import { type PageContent, pageBody, type SheetPaper } from "./sheet-frame.ts";
 import { LOOKS_UPRIGHT_MM } from "./stick-view.ts";
 
@@ -53,7 +53,7 @@ function overview(plan: Plan, body: Box, options: PictureOptions): readonly Bloc
       : [heading(title), ...entries.map((words) => paragraph(words, widthMm, BULLET))];
   const planes = planesToFetch(plan);
   return [
-    sectionBlock(plan, widthMm, options),
+    sectionBlock(plan, { widthMm, mostMm: MOST_SECTION_MM, belowMm: 1 }, options),
     entry("Stick", stickWords(plan, length), widthMm, NAME_MM),
     entry("Time", timeWords(plan), widthMm, NAME_MM),
     entry("Way", wayWords(plan), widthMm, NAME_MM),
@@ -77,27 +77,6 @@ function overview(plan: Plan, body: Box, options: PictureOptions): readonly Bloc
       ? [paragraph("No cut: the stick is the section already, or nothing on the shelf reaches it.", widthMm)]
       : []),
   ];
-}
-
-function sectionBlock(plan: Plan, widthMm: number, options: PictureOptions): Block {
-  const note = paragraph(sectionNote(plan, options), widthMm);
-  const sceneMm = sectionSceneMm(plan, widthMm, MOST_SECTION_MM);
-  return {
-    heightMm: sceneMm + note.heightMm + 1,
-    draw: (left, top) => [
-      ...note.draw(left, top),
-      ...sectionScene(
-        plan,
-        {
-          minX: left,
-          maxX: left + widthMm,
-          minY: top + note.heightMm,
-          maxY: top + note.heightMm + sceneMm,
-        },
-        options,
-      ),
-    ],
-  };
 }
 
 interface CardWords {

@@ -1,11 +1,16 @@
 /** Words of the bench card, as text and on paper: what a plan's figures say to its maker. */
-import type { Plan, PlanBand, PlanCut, PlanMark, PlanUncut, PlanWay } from "../cutting/index.ts";
+import {
+  COMMON_LIMITS,
+  type Plan,
+  type PlanBand,
+  type PlanCut,
+  type PlanMark,
+  type PlanUncut,
+  type PlanWay,
+} from "../cutting/index.ts";
 import { planeName } from "./cut-facts.ts";
 import { acrossFromGaugeMm } from "./gauge-edge.ts";
 import { turnedBox } from "./stick-view.ts";
-
-/** Sticks thinner or narrower than this are held on a board, not in fingers (common practice, no source), mm. */
-const SMALL_STICK_MM = 25;
 
 export type Length = (valueMm: number) => string;
 
@@ -140,7 +145,7 @@ export function cutCautions(plan: Plan, cut: PlanCut): readonly string[] {
 
 function isSmall(plan: Plan): boolean {
   const box = turnedBox(plan.stick, 0);
-  return Math.min(box.maxX - box.minX, box.maxY - box.minY) < SMALL_STICK_MM;
+  return Math.min(box.maxX - box.minX, box.maxY - box.minY) < COMMON_LIMITS.holding.stickingBoardBelowMm;
 }
 
 function isSawn(cut: PlanCut): boolean {

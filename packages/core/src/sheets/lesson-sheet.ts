@@ -7,7 +7,7 @@ import { circlePath, group, type Item, openPath, stroke, text } from "./drawing.
 import { type Block, flow, heading, paragraph, TEXT_MM, table } from "./flow.ts";
 import { askedAgain, ideaOf, partMeaning, questionsOn } from "./lesson-words.ts";
 import { printable } from "./printable-text.ts";
-import { sectionNote, sectionScene, sectionSceneMm } from "./section-picture.ts";
+import { sectionBlock } from "./section-block.ts";
 import { type PageContent, pageBody, type SheetPaper } from "./sheet-frame.ts";
 import { LOOKS_UPRIGHT_MM, scaleFor, turnedBox } from "./stick-view.ts";
 import { smallScene } from "./strip.ts";
@@ -33,7 +33,7 @@ export function lessonPages(
   const widthMm = body.maxX - body.minX;
   const blocks: readonly Block[] = [
     nameBlock(widthMm),
-    sectionBlock(plan, widthMm, options),
+    sectionBlock(plan, { widthMm, mostMm: MOST_SECTION_MM, belowMm: 2, aboveMm: 2 }, options),
     ...partBlocks(plan, widthMm),
     ...(plan.cuts.length === 0 ? [] : [heading("The idea of each cut")]),
     ...ideaBlocks(plan, widthMm, options),
@@ -64,28 +64,6 @@ function nameBlock(widthMm: number): Block {
           [left + widthMm * 0.64 + 11, top + TEXT_MM + 1],
           [left + widthMm, top + TEXT_MM + 1],
         ]),
-      ),
-    ],
-  };
-}
-
-function sectionBlock(plan: Plan, widthMm: number, options: PictureOptions): Block {
-  const note = paragraph(sectionNote(plan, options), widthMm);
-  const sceneMm = sectionSceneMm(plan, widthMm, MOST_SECTION_MM);
-  return {
-    heightMm: note.heightMm + sceneMm + 2,
-    aboveMm: 2,
-    draw: (left, top) => [
-      ...note.draw(left, top),
-      ...sectionScene(
-        plan,
-        {
-          minX: left,
-          maxX: left + widthMm,
-          minY: top + note.heightMm,
-          maxY: top + note.heightMm + sceneMm,
-        },
-        options,
       ),
     ],
   };

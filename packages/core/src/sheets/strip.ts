@@ -1,7 +1,7 @@
 /** All cuts of a plan in one picture: small cards in reading order, one scale, each with number, plane and lean. */
 import type { Plan, PlanCut } from "../cutting/index.ts";
 import { type BrokenStick, breakItems, brokenStick } from "./broken-stick.ts";
-import { leanInHandDeg, leanSpan, planeName } from "./cut-facts.ts";
+import { briefLean, leanInHandDeg, leanSpan, planeName } from "./cut-facts.ts";
 import { type PictureOptions, soleOnPaper } from "./cut-marks.ts";
 import {
   circlePath,
@@ -114,6 +114,8 @@ function cardItems(broken: BrokenStick, cut: PlanCut, layout: CardLayout): reado
   const detail = detailOf(broken, cut, layout);
   const scale = detail === null ? "" : `detail ${scaleWords(detail.scaleRatio)}`;
   const scaleMm = scale === "" ? 0 : textWidthMm(scale, LEAST_LETTERING_MM) + 2;
+  const whole = leanSpan(cut);
+  const lean = textWidthMm(whole, LEAST_LETTERING_MM) <= textWidth - scaleMm ? whole : briefLean(cut);
   return [
     group("number", [
       stroke(circlePath([4, 4.2], 3.6), { weight: "gauge" }),
@@ -122,7 +124,7 @@ function cardItems(broken: BrokenStick, cut: PlanCut, layout: CardLayout): reado
     text([textLeft, 3.6], shortened(planeName(cut), LEAST_LETTERING_MM, textWidth), {
       sizeMm: LEAST_LETTERING_MM,
     }),
-    text([textLeft, 8], shortened(leanSpan(cut), LEAST_LETTERING_MM, textWidth - scaleMm), {
+    text([textLeft, 8], shortened(lean, LEAST_LETTERING_MM, textWidth - scaleMm), {
       sizeMm: LEAST_LETTERING_MM,
     }),
     ...(scale === "" ? [] : [text([cardMm, 8], scale, { sizeMm: LEAST_LETTERING_MM, anchor: "end" })]),

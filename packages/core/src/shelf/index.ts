@@ -1,4 +1,5 @@
 /** The planes on the maker's shelf: read and written, their soles, what they can stand beside, their irons. */
+export { assumedOf } from "./assumed-of.ts";
 export { describePlane, describeShelf, type PlaneDescription, type ShelfWriting } from "./describe.ts";
 export {
   type FilePlane,

@@ -175,6 +175,13 @@ export const fileTroubles = catalogue({
     hint: () =>
       "Bevelled wants a bevel to saw that is wide enough to lie on, canted wants curves that lean to one side.",
   },
+  "plan-sentences-unit": {
+    example: { written: "mm", asked: "in" },
+    sentence: ({ written, asked }) =>
+      `The sentences of this plan were written in ${unitWord(written)} and stay so; all figures beside them are in ${unitWord(asked)}.`,
+    hint: ({ asked }) =>
+      `For sentences in ${unitWord(asked)} plan the job again with --unit ${asked === "in" ? "in" : "mm"}.`,
+  },
   "plan-stands-under": {
     example: { underMm: 0.5, toleranceMm: 0.2 },
     sentence: (facts, write) =>
@@ -337,6 +344,10 @@ export const fileTroubles = catalogue({
 });
 
 /** A count of megabytes as it is said: whole ones, tenths when small. */
+function unitWord(unit: string): string {
+  return unit === "in" ? "inches" : "millimetres";
+}
+
 function tenths(megabytes: number): string {
   return Number.isFinite(megabytes) ? String(Math.round(megabytes * 10) / 10) : "?";
 }
