@@ -34,6 +34,10 @@ describe.each(["light", "dark"] as const)("%s", (theme) => {
       if (size === undefined) continue;
       await page.setViewportSize(size);
       await page.waitForTimeout(400);
+      // As high as the room is: what lies under the bar at the bottom for the moment is not out of reach.
+      const height = await page.evaluate(() => document.documentElement.scrollHeight);
+      await page.setViewportSize({ ...size, height: Math.max(size.height, height) });
+      await page.waitForTimeout(400);
       found[size.width] = await axeFindings(page);
     }
     expect(found).toEqual({ 360: [], 1920: [] });
@@ -62,13 +66,17 @@ describe("at every width", () => {
 
   test.each(ROOMS)("%s holds with letters twice as large", async (room) => {
     const page = await openRoom(home, app.address, room);
-    await page.setViewportSize({ width: 820, height: 1180 });
-    await page.evaluate(() => {
-      document.documentElement.style.fontSize = "200%";
-    });
-    await page.waitForTimeout(300);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
-      0,
-    );
+    const wider: number[] = [];
+    for (const size of [SIZES[0], SIZES[1]]) {
+      if (size === undefined) continue;
+      await page.setViewportSize(size);
+      await page.evaluate(() => {
+        document.documentElement.style.fontSize = "200%";
+      });
+      await page.waitForTimeout(600);
+      const overPx = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      if (overPx > 0) wider.push(size.width);
+    }
+    expect(wider).toEqual([]);
   });
 });
