@@ -40,7 +40,11 @@ function shelfOf(planes: readonly PlaneEntry[]) {
 }
 
 /** What the second route still finds, and nothing else; each line is a test that fails until it is put right. */
-const STILL_FOUND: Readonly<Record<string, readonly Rule[]>> = {};
+const STILL_FOUND: Readonly<Record<string, readonly Rule[]>> = {
+  "plough-over-a-cusp": ["overcut"],
+  "uncut-told-where-none-stands": ["uncut said"],
+  "wall-that-the-named-cut-did-not-leave": ["guide"],
+};
 
 /** Cases whose mirror image is not yet planned as the mirror image. */
 const STILL_HANDED: readonly string[] = [];

@@ -5,6 +5,7 @@ import type { Plan } from "../../packages/core/src/cutting/index.ts";
 import type { Outcome } from "../../packages/core/src/measure/index.ts";
 import { type PlanRequest, planSteps } from "../../packages/core/src/planning/index.ts";
 import type { Section } from "../../packages/core/src/section/index.ts";
+import { planeEntry } from "../../packages/core/src/shelf/index.ts";
 import type { PlanJson } from "../second-route/plan-json.ts";
 import { type Fault, faultsOf } from "./faults.ts";
 import { anySections } from "./random-sections.ts";
@@ -56,9 +57,13 @@ export function drawnFor(run: number): Drawn {
   return { section: drawn[0], planes: drawn[1] };
 }
 
-/** The case as `found/` keeps it: vertices and planes in full precision. */
+/** The case as `found/` keeps it: vertices and planes in full precision, all in millimetres. */
 export function caseOf({ section, planes }: Drawn): unknown {
-  return { stick: verticesOf(section.stick), section: verticesOf(section.outline), planes };
+  return {
+    stick: verticesOf(section.stick),
+    section: verticesOf(section.outline),
+    planes: shelfOf(planes).planes.map(planeEntry),
+  };
 }
 
 /** Plans and holds the plan to everything. Never throws for what the planner does. */

@@ -10,6 +10,7 @@ import { type Proof, provenAfter, provenAnew, settingsOf } from "./cure-proof.ts
 import { beadDraft, curesFor, planeForCurve } from "./cures.ts";
 import type { ProvenWay } from "./proven-plan.ts";
 import type { PlanRequest } from "./request.ts";
+import { workDone } from "./try-cut.ts";
 import type { UncutPlace } from "./uncut.ts";
 
 /**
@@ -18,6 +19,11 @@ import type { UncutPlace } from "./uncut.ts";
  */
 const MOST_QUICK = 8;
 const MOST_ANEW = 1;
+/**
+ * Once so much work has gone into cures no further one is begun (`workDone`): where wood stands that hardly any plane
+ * reaches, each costs as much as the plan itself.
+ */
+const MOST_WORK = 150_000;
 /** Sections of more worked pieces are not searched again. */
 const ANEW_UP_TO_PIECES = 12;
 /** Planes that are tried for how many cuts they save: each is a plan of its own, and is asked for. */
@@ -33,9 +39,14 @@ export function* advised(request: PlanRequest, proven: ProvenWay): Generator<str
   const { plan, places, bench, found } = proven;
   const attempts = inTurns(places.map((place) => curesFor(request, bench, place)));
   const cures: Proven[] = [];
+  let spent = 0;
   for (const attempt of attempts.slice(0, MOST_QUICK)) {
+    if (spent >= MOST_WORK) break;
     yield `trying: ${attempt.says}`;
+    // Nothing else is planned between these two looks: control is handed back at `yield` only.
+    const before = workDone();
     const proof = provenAfter(found, proofRequest(proven, attempt));
+    spent += workDone() - before;
     if (proof && proof.left.length < plan.uncut.length) cures.push({ attempt, proof });
   }
   if (cures.length === 0 && bench.worked.length <= ANEW_UP_TO_PIECES) {

@@ -76,10 +76,13 @@ class OrderProof {
   private readonly sawsBefore: readonly TriedCut[];
   private readonly sawsAfter: readonly Draft[];
   private readonly removals: Removals;
+  /** For each candidate what it costs wherever it stands. */
+  private readonly leastCosts: readonly number[];
   private readonly witnesses: readonly Witness[];
   private readonly open = new Map<bigint, Open | null>();
   private readonly woods = new Map<bigint, Region>();
   private readonly tried = new Map<string, TriedCut>();
+  private readonly passedOver = new Set<string>();
   private readonly ended = new Map<bigint, Sequence | null>();
   private bar: number;
   private best: State | null = null;
@@ -107,8 +110,8 @@ class OrderProof {
     const planed = drafts.filter(({ kind }) => kind === "plane");
     const end = planed.reduce((wood, draft) => cutAway(wood, sweepOfDraft(draft)), start);
     this.removals = removalsOf(start, candidates);
-    const leastCosts = candidates.map((draft) => leastCostOf(bench, draft));
-    this.witnesses = witnessesOf(bench, start, end, candidates, this.removals.bits, leastCosts);
+    this.leastCosts = candidates.map((draft) => leastCostOf(bench, draft));
+    this.witnesses = witnessesOf(bench, start, end, candidates, this.removals.bits, this.leastCosts);
     this.woods.set(0n, start);
     this.bar = wholeCost(bench, sequence.cuts);
   }
@@ -149,7 +152,7 @@ class OrderProof {
     );
     const last = this.sawsBefore[this.sawsBefore.length - 1];
     const cost = wholeCost(this.bench, this.sawsBefore);
-    const least = cost + this.rest(0n, last);
+    const least = cost + this.rest(0n, last?.draft);
     queue.add({ made: 0n, last, lastCurve: NO_CURVE, cost, least, candidate: -1, before: null });
     for (let state = queue.take(); state; state = queue.take()) {
       if (state.least >= this.bar - SAME_SCORE) continue;
@@ -171,12 +174,17 @@ class OrderProof {
     for (let k = 0; k < this.candidates.length; k++) {
       const bit = this.removals.bits[k] as bigint;
       if (state.made & bit) continue;
+      const made = state.made | bit;
+      // What it costs at best is told without making the cut, and leaves few to be made.
+      if (this.leastWith(state, made, k) >= this.bar) {
+        this.passOver(state.made, k);
+        continue;
+      }
       const cut = this.try(state.made, k);
       if (cut.takesMm2 < LEAST_TAKE_MM2 || !isAllowed(this.bench, cut)) continue;
-      const made = state.made | bit;
       const standing = rowCost(this.bench, cut.draft, before) + this.edgeCost(state.made, cut);
       const cost = state.cost + stepCost(this.bench, cut, state.last, state.lastCurve) + standing;
-      const least = Math.max(state.least, cost + this.rest(made, cut));
+      const least = Math.max(state.least, cost + this.rest(made, cut.draft));
       if (least >= this.bar - SAME_SCORE) continue;
       const lastCurve = curveAfter(this.bench, cut.draft, state.lastCurve);
       const next: State = { made, last: cut, lastCurve, cost, least, candidate: k, before: state };
@@ -185,6 +193,15 @@ class OrderProof {
       reached.set(key, cost);
       queue.add(next);
     }
+  }
+
+  /** The least that the whole can cost where this candidate is made next: no cut of it costs less than is counted here. */
+  private leastWith({ last, lastCurve, cost }: State, made: bigint, k: number): number {
+    const draft = this.candidates[k] as PlaneDraft;
+    const own = (this.leastCosts[k] as number) + changeCost(this.bench, draft, last);
+    const curve = curveAfter(this.bench, draft, lastCurve);
+    const isApart = lastCurve !== NO_CURVE && curve !== lastCurve && Math.abs(curve - lastCurve) !== 1;
+    return cost + own + (isApart ? this.bench.weights.apart : 0) + this.rest(made, draft);
   }
 
   /** What the whole costs if nothing more is planed, or null where wood is left that the given order does not leave. */
@@ -201,10 +218,10 @@ class OrderProof {
 
   /** The cut on the wood that is left; made once for each set of removals near it. */
   private try(made: bigint, k: number): TriedCut {
-    const key = `${made & (this.removals.near[k] as bigint)}/${k}`;
+    const key = this.tryKey(made, k);
     const known = this.tried.get(key);
     if (known) return known;
-    this.tries++;
+    if (!this.passedOver.delete(key)) this.tries++;
     const cut = tryCut(this.bench, this.wood(made), this.candidates[k] as PlaneDraft);
     // Whether wood comes loose is no matter of the wood near it alone.
     if (!cut.refusals.some(({ rule }) => rule === "loose wood")) this.tried.set(key, cut);
@@ -213,6 +230,18 @@ class OrderProof {
 
   private edgeCost(made: bigint, cut: TriedCut): number {
     return this.bench.keptEdges.length === 0 ? 0 : keptEdgeCost(this.bench, cut, this.wood(made));
+  }
+
+  /** A cut that need not be made counts as tried all the same, once: how far the search goes does not hang on what it is spared. */
+  private passOver(made: bigint, k: number): void {
+    const key = this.tryKey(made, k);
+    if (this.tried.has(key) || this.passedOver.has(key)) return;
+    this.passedOver.add(key);
+    this.tries++;
+  }
+
+  private tryKey(made: bigint, k: number): string {
+    return `${made & (this.removals.near[k] as bigint)}/${k}`;
   }
 
   private wood(made: bigint): Region {
@@ -233,8 +262,8 @@ class OrderProof {
     return open;
   }
 
-  private rest(made: bigint, last: TriedCut | undefined): number {
-    const hand = last ? { plane: planeId(last.draft), cantDeg: last.draft.cantDeg } : null;
+  private rest(made: bigint, last: Draft | undefined): number {
+    const hand = last ? { plane: planeId(last), cantDeg: last.cantDeg } : null;
     return leastRest(this.bench, this.openOf(made), hand);
   }
 
@@ -275,4 +304,11 @@ function leastCostOf(bench: Bench, draft: PlaneDraft): number {
   const isUprightBetween = Math.min(...leans) <= 0 && Math.max(...leans) >= 0;
   const leastDeg = isUprightBetween ? 0 : Math.min(...leans.map(Math.abs));
   return bench.weights.setting + leastDeg * bench.weights.leanPerDegree;
+}
+
+/** What it costs to take up another plane, and to lay the stick another way, for this cut. */
+function changeCost(bench: Bench, draft: PlaneDraft, last: TriedCut | undefined): number {
+  if (!last) return 0;
+  const change = planeId(last.draft) === planeId(draft) ? 0 : bench.weights.planeChange;
+  return change + (last.draft.cantDeg === draft.cantDeg ? 0 : bench.weights.turnStick);
 }

@@ -1,5 +1,6 @@
 /** How the stick can lie on the bench, and which of these ways lets a hand hold a plane at a tilt. */
 import { leanDeg } from "../cutting/index.ts";
+import { POSE_ROUNDING } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 
 /** Turned further than this the face no longer looks up, degrees. */
@@ -18,7 +19,7 @@ export function cantsFor(bench: Bench, tiltDeg: number): number[] {
   const lean = (cant: number) => Math.abs(leanDeg(tiltDeg, cant));
   const faceUp = bench.cantsDeg.filter(isFaceUp).sort((a, b) => lean(a) - lean(b));
   return [...faceUp, ...bench.cantsDeg.filter((cant) => !isFaceUp(cant))].filter(
-    (cant) => lean(cant) <= bench.limits.leanDeg + LEAN_SLACK_DEG,
+    (cant) => lean(cant) <= bench.limits.leanDeg + POSE_ROUNDING,
   );
 }
 
@@ -31,6 +32,3 @@ export function cantFor(bench: Bench, tiltDeg: number): number | null {
 export function uprightTiltDeg(cantDeg: number): number {
   return leanDeg(-cantDeg, 0);
 }
-
-/** A tilt read off a drawing may lie this far over a round figure, degrees; far below what a hand can hold. */
-const LEAN_SLACK_DEG = 0.005;
