@@ -51,6 +51,8 @@ export function FigureField(props: FigureFieldProps) {
   const onKeyDown = (event: KeyboardEvent): void => {
     if (event.key === "Enter") finish();
     if (event.key === "Escape" && typed !== null) {
+      // It takes the typing back; only the next one leaves the dialog around it.
+      event.stopPropagation();
       setTyped(null);
       setTrouble("");
     }
@@ -61,13 +63,16 @@ export function FigureField(props: FigureFieldProps) {
       value={typed ?? shown}
       onChange={setTyped}
       onBlur={finish}
-      onKeyDown={onKeyDown}
       isInvalid={trouble !== ""}
       inputMode="decimal"
       autoComplete="off"
     >
       <Label>{label}</Label>
-      <Input className="field-input figures" {...(placeholder === undefined ? {} : { placeholder })} />
+      <Input
+        className="field-input figures"
+        onKeyDown={onKeyDown}
+        {...(placeholder === undefined ? {} : { placeholder })}
+      />
       {help === undefined ? null : (
         <Text slot="description" className="field-note">
           {help}

@@ -48,6 +48,8 @@ export function LengthField(props: LengthFieldProps) {
   const onKeyDown = (event: KeyboardEvent): void => {
     if (event.key === "Enter") finish();
     if (event.key === "Escape" && typed !== null) {
+      // It takes the typing back; only the next one leaves the dialog around it.
+      event.stopPropagation();
       setTyped(null);
       setTrouble("");
     }
@@ -58,14 +60,13 @@ export function LengthField(props: LengthFieldProps) {
       value={text}
       onChange={setTyped}
       onBlur={finish}
-      onKeyDown={onKeyDown}
       isInvalid={trouble !== ""}
       isDisabled={isDisabled ?? false}
       inputMode="text"
       autoComplete="off"
     >
       <Label>{label}</Label>
-      <Input className="field-input figures" />
+      <Input className="field-input figures" onKeyDown={onKeyDown} />
       {trouble === "" && typed !== null && typed.trim() !== words.length(valueMm) ? (
         <Text slot="description" className="field-note figures">
           = {words.length(valueMm)}

@@ -1,7 +1,8 @@
 /** Above every room: a job that could not be kept, what another window did, what has just been thrown away. */
-import { lazy, type ReactNode, Suspense, useEffect, useState } from "react";
+import { lazy, type ReactNode, Suspense, useEffect, useRef, useState } from "react";
 import { Button } from "react-aria-components";
 import { useBench } from "../bench/job-on-bench.ts";
+import { takeLostFocus } from "../common/lost-focus.ts";
 import { type Failure, failureWords } from "./failure.ts";
 import { openJob, takeFromOtherWindow, takeOutAgain, trySavingAgain } from "./job-actions.ts";
 import { saveJobFile } from "./job-files.ts";
@@ -70,9 +71,24 @@ function isKeptNothing({ kind }: Failure): boolean {
 
 function Told() {
   const notice = useKeeping(({ notice }) => notice);
+  const place = useRef<HTMLElement>(null);
+  const before = useRef(notice);
+  // The card that was deleted had the focus, then the notice: neither leaves it nowhere when it goes.
+  useEffect(() => {
+    if (notice?.kind === "deleted") takeLostFocus(place.current);
+    if (notice === null && before.current !== null) takeLostFocus(document.getElementById("room-here"));
+    before.current = notice;
+  }, [notice]);
   if (notice === null) return null;
   return (
-    <section className="told told-plain" role="status" aria-label="About your jobs">
+    <section
+      ref={place}
+      className="told told-plain"
+      role="status"
+      aria-label="About your jobs"
+      // Not a place of its own to tab to: the focus is only led here.
+      tabIndex={-1}
+    >
       <p>{wordsOf(notice)}</p>
       <div className="tools">
         {answersTo(notice)}

@@ -1,6 +1,7 @@
 /** What stands around every room: the way to the rooms, the job's name, undo and redo, the unit, how the saving goes. */
-import { Suspense } from "react";
+import { Suspense, useEffect, useRef } from "react";
 import { I18nProvider } from "react-aria-components";
+import { takeLostFocus } from "../common/lost-focus.ts";
 import { FirstSteps } from "../first-visit/first-steps.tsx";
 import { KeepingBanner } from "../keeping/banner.tsx";
 import { allSaved } from "../keeping/job-actions.ts";
@@ -13,6 +14,13 @@ import { useRoom } from "./where.ts";
 
 export function Frame() {
   const here = useRoom();
+  const main = useRef<HTMLElement>(null);
+  const before = useRef(here);
+  // Whoever came by a button of the room that is left (a job opened, a job begun) stands in the new room.
+  useEffect(() => {
+    if (before.current !== here) takeLostFocus(main.current);
+    before.current = here;
+  }, [here]);
   const room = ROOMS.find(({ id }) => id === here) ?? ROOMS[0];
   if (room === undefined) return null;
   return (
@@ -47,7 +55,7 @@ export function Frame() {
             ))}
           </ul>
         </nav>
-        <main className={`room room-${here}`} id="room-here" tabIndex={-1} aria-label={room.name}>
+        <main ref={main} className={`room room-${here}`} id="room-here" tabIndex={-1} aria-label={room.name}>
           <KeepingBanner />
           <FirstSteps here={here} />
           <RoomBoundary key={here}>

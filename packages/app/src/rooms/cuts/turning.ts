@@ -33,29 +33,53 @@ export function useTurningKeys(
 }
 
 export interface SwipeHandlers {
-  readonly onPointerDown: (event: PointerEvent) => void;
-  readonly onPointerUp: (event: PointerEvent) => void;
-  readonly onPointerCancel: () => void;
+  readonly onPointerDownCapture: (event: PointerEvent) => void;
+  readonly onPointerUpCapture: (event: PointerEvent) => void;
+  readonly onPointerCancelCapture: () => void;
 }
 
-/** A finger drawn across turns a page; a mouse does not, since it marks text. */
+/**
+ * A finger drawn across turns a page; a mouse does not, since it marks text. It is heard before what lies under it: rows
+ * and boxes to press keep the finger to themselves, and on a narrow screen they are nearly the whole page.
+ */
 export function useSwipe(turnBy: (step: -1 | 1) => void): SwipeHandlers {
   const from = useRef<{ readonly id: number; readonly x: number; readonly y: number } | null>(null);
   return {
-    onPointerDown: (event) => {
+    onPointerDownCapture: (event) => {
       if (event.pointerType === "mouse") return;
       // A second finger pinches: that is no swipe.
       from.current = event.isPrimary ? { id: event.pointerId, x: event.clientX, y: event.clientY } : null;
     },
-    onPointerUp: (event) => {
+    onPointerUpCapture: (event) => {
       const start = from.current;
       from.current = null;
       if (start === null || start.id !== event.pointerId) return;
       const step = swiped(event.clientX - start.x, event.clientY - start.y);
-      if (step !== 0) turnBy(step);
+      if (step === 0) return;
+      dropPress();
+      turnBy(step);
     },
-    onPointerCancel: () => {
+    onPointerCancelCapture: () => {
       from.current = null;
     },
   };
+}
+
+/** A press comes this soon after the finger has left, or not at all, ms. */
+const PRESS_MS = 300;
+
+/** What the finger was drawn over has not been pressed; what it is set down on next has. */
+function dropPress(): void {
+  const drop = (event: Event): void => {
+    event.preventDefault();
+    event.stopPropagation();
+  };
+  const end = (): void => {
+    clearTimeout(timer);
+    removeEventListener("click", drop, { capture: true });
+    removeEventListener("pointerdown", end, { capture: true });
+  };
+  const timer = setTimeout(end, PRESS_MS);
+  addEventListener("click", drop, { capture: true });
+  addEventListener("pointerdown", end, { capture: true });
 }

@@ -22,6 +22,8 @@ export interface OpenedPdf {
     signal: AbortSignal,
   ) => Promise<void>;
   readonly close: () => void;
+  /** A page that could not be drawn any more because of it is not broken: another file is on its way. */
+  readonly isClosed: () => boolean;
 }
 
 let worker: PDFWorker | null = null;
@@ -37,9 +39,14 @@ export async function openPdf(file: Blob): Promise<OpenedPdf> {
     useSystemFonts: false,
   });
   const pdf = await loading.promise;
+  let isClosed = false;
   return {
     draw: (pageNumber, canvas, widthPx, signal) => drawPage(pdf, pageNumber, canvas, widthPx, signal),
-    close: () => void loading.destroy(),
+    close: () => {
+      isClosed = true;
+      void loading.destroy();
+    },
+    isClosed: () => isClosed,
   };
 }
 

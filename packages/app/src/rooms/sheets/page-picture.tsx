@@ -39,7 +39,7 @@ export function PagePicture({ pdf, queue, page }: PagePictureProps) {
         shown.getContext("2d")?.drawImage(aside, 0, 0);
         setBroken(false);
       } catch {
-        if (!signal.aborted) setBroken(true);
+        if (!signal.aborted && !pdf.isClosed()) setBroken(true);
       } finally {
         aside.width = 0;
       }

@@ -49,12 +49,11 @@ export function IronsField({ label, widthsMm, onChange }: IronsFieldProps) {
       value={typed ?? shown}
       onChange={setTyped}
       onBlur={finish}
-      onKeyDown={onKeyDown}
       isInvalid={trouble !== ""}
       autoComplete="off"
     >
       <Label>{label}</Label>
-      <Input className="field-input figures" />
+      <Input className="field-input figures" onKeyDown={onKeyDown} />
       <Text slot="description" className="field-note">
         Widths with semicolons between.
       </Text>

@@ -54,13 +54,12 @@ export function FigureField(props: FigureFieldProps) {
       value={typed ?? `${Math.round(value * 100) / 100}${sign}`}
       onChange={setTyped}
       onBlur={finish}
-      onKeyDown={onKeyDown}
       isInvalid={trouble !== ""}
       inputMode="decimal"
       autoComplete="off"
     >
       <Label>{label}</Label>
-      <Input className="field-input figures" />
+      <Input className="field-input figures" onKeyDown={onKeyDown} />
       <FieldError className="field-trouble">{trouble}</FieldError>
     </TextField>
   );
