@@ -101,6 +101,7 @@ const QUICK_GATES = [
   ["types of the PDF writer", typeGate("packages/pdf")],
   ["types of the command line", typeGate("packages/cli")],
   ["types of the app", typeGate("packages/app")],
+  ["types of the app's tests", typeGate("packages/app/tsconfig.test.json")],
   ["types of the app's workers", typeGate("packages/app/tsconfig.worker.json")],
   ["types of the app's build", typeGate("packages/app/tsconfig.build.json")],
   ["types of the browser tests", typeGate("tests/app")],

@@ -1,15 +1,16 @@
 import { writeJob } from "mouldwright/job";
 import { readSectionFile } from "mouldwright/section";
+import type { ShelfFile } from "mouldwright/shelf";
 import { describe, expect, test } from "vitest";
 import { type DrawingReader, LARGEST_FILE_BYTES, type ReadFile, readFile } from "./read-file.ts";
 import { plinth } from "./testing/jobs.ts";
 
-const SHELF = {
+const SHELF: ShelfFile = {
   format: "mouldwright/shelf",
   version: 1,
   unit: "in",
   planes: [{ id: "round-1-2", kind: "round", radius: "1/2 in", width: "1/2 in" }],
-} as const;
+};
 
 /** As the worker reads, in the same turn. */
 const readDrawing: DrawingReader = async (file) => {

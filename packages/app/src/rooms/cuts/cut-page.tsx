@@ -1,7 +1,9 @@
 /** One cut as a page: plane, how it is held, picture, the one distance, the sentence, the sign that it is done. */
+
 import type { Plan, PlanCut } from "mouldwright/cutting";
 import { useMemo } from "react";
 import { Checkbox } from "react-aria-components";
+import { TradeText } from "../../common/trade-text.tsx";
 import { CutPicture } from "./cut-picture.tsx";
 import { type CutWords, cutWords, type Distance, type Rule } from "./cut-words.ts";
 import { TickSign } from "./signs.tsx";
@@ -37,7 +39,9 @@ export function CutPage({ plan, cut, rule, isDone, onTick }: CutPageProps) {
       <CutPicture plan={plan} number={cut.number} rule={rule} wish={PICTURE} />
       <div className="cut-do">
         <DistanceWords words={words} />
-        <p className="cut-says">{words.says}</p>
+        <p className="cut-says">
+          <TradeText>{words.says}</TradeText>
+        </p>
         {onTick === null ? (
           <p className="cut-made">
             <TickSign /> Made, before the plan that is on show now.
@@ -123,7 +127,9 @@ function Further({ words }: { readonly words: CutWords }) {
         <h3>Take care</h3>
         <ul className="plain-list">
           {words.cautions.map((caution) => (
-            <li key={caution}>{caution}</li>
+            <li key={caution}>
+              <TradeText>{caution}</TradeText>
+            </li>
           ))}
         </ul>
       </section>

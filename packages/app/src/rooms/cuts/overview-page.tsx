@@ -1,4 +1,5 @@
 /** The whole plan on one page: order, planes, time, way, what stays uncut and what would cure it. */
+
 import type { Plan, PlanCut } from "mouldwright/cutting";
 import { type Writer, writerFor } from "mouldwright/measure";
 import {
@@ -18,6 +19,7 @@ import {
 } from "mouldwright/sheets";
 import type { ReactNode } from "react";
 import { Button } from "react-aria-components";
+import { TradeText } from "../../common/trade-text.tsx";
 import type { Rule } from "./cut-words.ts";
 import type { Page } from "./pages.ts";
 import { TickSign } from "./signs.tsx";
@@ -63,7 +65,9 @@ export function OverviewPage({ plan, rule, done, onTurn }: OverviewPageProps) {
             <p className="figures">{capital(timeWords(plan))}.</p>
           </Titled>
           <Titled title="Way">
-            <p>{capital(wayWords(plan))}.</p>
+            <p>
+              <TradeText>{`${capital(wayWords(plan))}.`}</TradeText>
+            </p>
             {plan.ways.length < 2 ? null : (
               <ul className="plain-list figures">
                 {plan.ways.map((way) => (
@@ -133,7 +137,9 @@ function Uncut({ plan, writer }: { readonly plan: Plan; readonly writer: Writer 
           <h3>Mind</h3>
           <ul className="plain-list">
             {plan.warnings.map((warning) => (
-              <li key={warning}>{warning}</li>
+              <li key={warning}>
+                <TradeText>{warning}</TradeText>
+              </li>
             ))}
           </ul>
         </>
@@ -192,7 +198,9 @@ function Listed({ title, entries }: { readonly title: string; readonly entries: 
     <Titled title={title}>
       <ul className="plain-list figures">
         {entries.map((entry) => (
-          <li key={entry}>{entry}</li>
+          <li key={entry}>
+            <TradeText>{entry}</TradeText>
+          </li>
         ))}
       </ul>
     </Titled>

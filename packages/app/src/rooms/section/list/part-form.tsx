@@ -1,9 +1,12 @@
 /** All that can be set on one part: its name, its sizes, how it is turned, where it stands. */
+
 import { circleOf } from "mouldwright/curve";
 import type { PartSpec } from "mouldwright/section";
 import { Button, Input, Label, Switch, TextField } from "react-aria-components";
 import { change } from "../../../bench/job-on-bench.ts";
 import { useLengthWords } from "../../../common/length-words.ts";
+import { TradeText } from "../../../common/trade-text.tsx";
+import { piecesOf } from "../../../common/words-in-text.ts";
 import { nameOfPart, withoutPart, withPart, withPartDoubled, withPartMoved } from "../chain/chain-edits.ts";
 import type { PlacedPart } from "../chain/laid-chain.ts";
 import { SIZES_OF } from "../chain/part-sizes.ts";
@@ -18,6 +21,16 @@ export interface PartFormProps {
   readonly onSelect: (index: number | null) => void;
 }
 
+/** What kind of part it is, and what that means. */
+function KindWord({ kind }: { readonly kind: PartSpec["kind"] }) {
+  if (piecesOf(kind).every((piece) => piece.kind === "text")) return null;
+  return (
+    <p className="quiet">
+      <TradeText>{kind}</TradeText>
+    </p>
+  );
+}
+
 export function PartForm({ index, count, part, place, onSelect }: PartFormProps) {
   const name = nameOfPart(part);
   const set = (what: string, next: PartSpec): void =>
@@ -28,6 +41,7 @@ export function PartForm({ index, count, part, place, onSelect }: PartFormProps)
   };
   return (
     <div className="part-form">
+      <KindWord kind={part.kind} />
       <div className="part-sizes">
         {part.kind === "fillet" ? (
           <FilletWidth part={part} place={place} set={set} />

@@ -1,7 +1,9 @@
 /** One part in the list: its number, its name, and the planes that make it or why none does. */
+
 import type { Trouble } from "mouldwright/measure";
 import type { ReactNode } from "react";
 import { Button } from "react-aria-components";
+import { TradeText } from "../../../common/trade-text.tsx";
 import { TroubleWords } from "../../../common/trouble-words.tsx";
 import { CureLine, VerdictSign } from "../answer/answer-panel.tsx";
 import type { Verdict } from "../answer/verdicts.ts";
@@ -63,7 +65,9 @@ function WhyUncut({ verdict, isOld }: { readonly verdict: Verdict; readonly isOl
   return (
     <div className="why-uncut">
       {reasons.map((why) => (
-        <p key={why}>{why}</p>
+        <p key={why}>
+          <TradeText>{why}</TradeText>
+        </p>
       ))}
       {verdict.cures.length > 0
         ? verdict.cures.slice(0, 2).map((cure) => <CureLine key={cure.says} cure={cure} isOld={isOld} />)
