@@ -540,7 +540,7 @@ describe("values that do not fit", () => {
     [
       "an edge to keep that is none",
       ["--keep-square", "left"],
-      ["“left” of --keep-square", "gauge, far or both"],
+      ["“left” of --keep-square", "gauge or far or both"],
     ],
     ["--after without --from", ["--after", "3"], ["--from is missing"]],
     ["--measured without --from", ["--measured", "m.json"], ["--from is missing"]],

@@ -119,7 +119,9 @@ function floorSpan(bench: Bench, piece: WorkedPiece): FloorSpan {
   const leftMm = Math.min(a.x, b.x);
   const rightMm = Math.max(a.x, b.x);
   const profile = bench.profileOfPlanned(tiltDeg);
-  const open = openStretch(profile, heightMm, leftMm, rightMm);
+  // A plane that leans into the corner under an overhang leaves more than it takes: that is for a bill or a chisel.
+  const isUpright = Math.abs(leanDeg(tiltDeg, cantFor(bench, tiltDeg) ?? 0)) < bench.limits.leaningFromDeg;
+  const open = isUpright ? openStretch(profile, heightMm, leftMm, rightMm) : { leftMm, rightMm };
   const { left, right } = risesBeside(profile, heightMm, open.leftMm, open.rightMm);
   return { tiltDeg, heightMm, ...open, leftStopMm: left, rightStopMm: right };
 }
@@ -129,12 +131,18 @@ const LEAST_OPEN_MM = 1;
 
 /** The stretch of a floor that nothing overhangs: the section may lean out over either of its ends. */
 function openStretch(profile: Profile, heightMm: number, leftMm: number, rightMm: number) {
+  const over = overEdges(profile, heightMm);
   const open = { leftMm, rightMm };
-  for (const { from, to } of overEdges(profile, heightMm)) {
-    const isOver = to > open.leftMm + OVERCUT_MM && from < open.rightMm - OVERCUT_MM;
-    if (!isOver) continue;
-    if (to >= open.rightMm - OVERCUT_MM && from > open.leftMm + LEAST_OPEN_MM) open.rightMm = from;
-    else if (from <= open.leftMm + OVERCUT_MM && to < open.rightMm - LEAST_OPEN_MM) open.leftMm = to;
+  // What hangs over an end may be of many edges: each lets the next be seen, from either side alike.
+  for (let i = 0; i < over.length; i++) {
+    const before = { ...open };
+    for (const { from, to } of over) {
+      const isOver = to > open.leftMm + OVERCUT_MM && from < open.rightMm - OVERCUT_MM;
+      if (!isOver) continue;
+      if (to >= open.rightMm - OVERCUT_MM && from > open.leftMm + LEAST_OPEN_MM) open.rightMm = from;
+      else if (from <= open.leftMm + OVERCUT_MM && to < open.rightMm - LEAST_OPEN_MM) open.leftMm = to;
+    }
+    if (open.leftMm === before.leftMm && open.rightMm === before.rightMm) break;
   }
   return open;
 }
