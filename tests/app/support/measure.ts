@@ -42,7 +42,7 @@ export interface Drags {
 export async function measureDrags(address: string, count: number): Promise<Drags> {
   const home = await browserHome({ address, width: 1280, height: 860 });
   const page = await openRoom(home, address, "section");
-  await planStands(page, 1);
+  await plansStand(page, WHOLE, 1);
   await page.evaluate(() => {
     const kept: number[] = [];
     Object.assign(globalThis, { heldUpMs: kept });
@@ -64,8 +64,9 @@ export async function measureDrags(address: string, count: number): Promise<Drag
       await page.mouse.move(x + towards * step, y);
       await page.waitForTimeout(16);
     }
+    await plansStand(page, QUICK, drag + 1);
     await page.mouse.up();
-    await planStands(page, wholePlans + 1);
+    await plansStand(page, WHOLE, wholePlans + 1);
   }
   const planMs = (await durations(page, WHOLE)).slice(-count);
   const quickMs = await durations(page, QUICK);
@@ -88,10 +89,10 @@ async function plansMade(page: Page, name: string): Promise<number> {
   return (await durations(page, name)).length;
 }
 
-async function planStands(page: Page, count: number): Promise<void> {
+async function plansStand(page: Page, name: string, count: number): Promise<void> {
   await page.waitForFunction(
-    ([name, wanted]) => performance.getEntriesByName(name as string).length >= (wanted as number),
-    [WHOLE, count],
+    ([named, wanted]) => performance.getEntriesByName(named).length >= wanted,
+    [name, count] as const,
     { timeout: 60_000 },
   );
 }
