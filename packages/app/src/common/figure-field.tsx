@@ -41,7 +41,7 @@ export function FigureField(props: FigureFieldProps) {
       if (value !== null) onEmpty();
       return;
     }
-    const read = readFigure(typed);
+    const read = readFigure(withoutUnit(typed, props.unit));
     const says = troubleOf(read, props);
     setTrouble(says);
     if (says !== "" || read === null) return;
@@ -81,6 +81,13 @@ export function FigureField(props: FigureFieldProps) {
       <FieldError className="field-trouble">{trouble}</FieldError>
     </TextField>
   );
+}
+
+/** What was typed without the field's own unit behind it, where it stands there. */
+function withoutUnit(typed: string, unit: string): string {
+  const plain = typed.trim();
+  const sign = unit.trim();
+  return sign !== "" && plain.endsWith(sign) ? plain.slice(0, -sign.length) : plain;
 }
 
 function troubleOf(read: number | null, { least, most, isWhole, unit }: FigureFieldProps): string {

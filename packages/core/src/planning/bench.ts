@@ -29,7 +29,7 @@ import {
 import { SEARCH_FLATTEN_MM } from "../measure/index.ts";
 import { type Plane, type Shelf, type Sole, solesOf } from "../shelf/index.ts";
 import { FLAT_CANTS_DEG } from "./cants.ts";
-import type { KeptEdge } from "./kept-edge.ts";
+import type { KeptEdge } from "./edges-to-keep.ts";
 import { ORDER_WEIGHTS, type OrderWeights } from "./order-weights.ts";
 import { type WorkedPiece, workedPiecesOf } from "./worked-piece.ts";
 

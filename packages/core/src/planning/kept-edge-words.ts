@@ -1,7 +1,8 @@
 /** What a plan says of an edge that was to stay square: until when it does, what is left of it, and why no longer. */
 import type { PlanCut, PlanMark, UncutRule } from "../cutting/index.ts";
 import type { Bench } from "./bench.ts";
-import { isUntouched, type KeptEdge, sideMm, touchesEdge } from "./kept-edge.ts";
+import type { KeptEdge } from "./edges-to-keep.ts";
+import { isUntouched, sideMm, touchesEdge } from "./kept-edge.ts";
 import type { BenchWriting } from "./plan-cuts.ts";
 import { makeAll, type Sequence } from "./sequence.ts";
 import type { TriedCut } from "./try-cut.ts";

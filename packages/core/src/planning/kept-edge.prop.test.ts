@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { ringFromVertices } from "../curve/index.ts";
 import type { Plan } from "../cutting/index.ts";
 import { buildSection, type PartSpec } from "../section/index.ts";
-import type { KeepSquare } from "./kept-edge.ts";
+import type { KeepSquare } from "./edges-to-keep.ts";
 import { planOf } from "./testing/benches.ts";
 import { sideOf } from "./testing/edges.ts";
 import { hollow, rebate, round, SNIPE_BILLS, shelfOf } from "./testing/shelves.ts";

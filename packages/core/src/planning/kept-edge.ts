@@ -9,25 +9,8 @@ import { spansAlong } from "../cutting/index.ts";
 import { BESIDE_MM } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import type { Draft } from "./draft-cut.ts";
+import type { KeptEdge } from "./edges-to-keep.ts";
 import type { TriedCut } from "./try-cut.ts";
-
-export type KeptEdge = "gauge edge" | "far edge";
-
-/** What a maker may ask to be kept square. */
-export type KeepSquare = "gauge" | "far" | "both";
-
-export function keptEdges(asked: KeepSquare | undefined): readonly KeptEdge[] {
-  switch (asked) {
-    case "gauge":
-      return ["gauge edge"];
-    case "far":
-      return ["far edge"];
-    case "both":
-      return ["gauge edge", "far edge"];
-    default:
-      return [];
-  }
-}
 
 /** Less than this gone from a side is no more than a stroke of the plane that squares it, mm. */
 const UNTOUCHED_MM = 0.05;

@@ -6,7 +6,7 @@ import type { Section } from "../section/index.ts";
 import type { Shelf } from "../shelf/index.ts";
 import type { HandAccuracy } from "./accuracy.ts";
 import type { Shavings } from "./bench.ts";
-import type { KeepSquare } from "./kept-edge.ts";
+import type { KeepSquare } from "./edges-to-keep.ts";
 import type { Preference } from "./order-weights.ts";
 import type { Working } from "./passes.ts";
 import type { Way } from "./way.ts";

@@ -11,10 +11,10 @@ import {
 } from "mouldwright/making";
 import { fine, type Outcome, toRad } from "mouldwright/measure";
 import { type Drawing, drawMitre, drawSawCut } from "mouldwright/sheets";
-import type { Said } from "./fit-answers.ts";
 import { choicesOf, type FitChoices } from "./fit-choices.ts";
 import { pictureOptions } from "./pictures.ts";
 import { type FoundPlacing, placingOf } from "./placing.ts";
+import type { Said } from "./said.ts";
 
 /** One cut needs no more width, mm on paper: on a wide screen figures and picture then stand in one look. */
 const SAW_PAGE_MM = 120;

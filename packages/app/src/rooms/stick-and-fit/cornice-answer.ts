@@ -23,10 +23,10 @@ import {
 } from "mouldwright/measure";
 import type { Section } from "mouldwright/section";
 import { type Drawing, drawCornice, drawRod, type ScribedEnds } from "mouldwright/sheets";
-import type { Said } from "./fit-answers.ts";
 import { choicesOf, type FitChoices } from "./fit-choices.ts";
 import { pictureOptions } from "./pictures.ts";
 import { type FoundPlacing, placingOf } from "./placing.ts";
+import type { Said } from "./said.ts";
 
 export interface CorniceAnswer extends Said {
   readonly kind: "cornice";

@@ -20,13 +20,6 @@ export interface FitWish {
   readonly widthMm: number;
 }
 
-/** What every answer carries besides its own. */
-export interface Said {
-  readonly warnings: readonly Trouble[];
-  readonly assumed: readonly Trouble[];
-  readonly cautions: readonly Trouble[];
-}
-
 export type FitValue = StickPageAnswer | CornerAnswer | FrameAnswer | CorniceAnswer | SlopesAnswer;
 
 export type FitAnswer =

@@ -4,9 +4,9 @@ import { type Frame, frame, type MitreSeasons, mitreSeasons, type PieceRun } fro
 import { fine, type Outcome } from "mouldwright/measure";
 import { type Drawing, drawFrame } from "mouldwright/sheets";
 import { findTimber } from "mouldwright/timber";
-import type { Said } from "./fit-answers.ts";
 import { choicesOf, type FitChoices } from "./fit-choices.ts";
 import { pictureOptions } from "./pictures.ts";
+import type { Said } from "./said.ts";
 
 export interface FrameAnswer extends Said {
   readonly kind: "frame";

@@ -3,10 +3,10 @@ import { type Job, sectionOfJob } from "mouldwright/job";
 import { type Hip, type Hopper, hip, hopper, type Rake, rake } from "mouldwright/making";
 import { fine, type Outcome, type Trouble } from "mouldwright/measure";
 import { type Drawing, drawHip, drawHopper, drawRake } from "mouldwright/sheets";
-import type { Said } from "./fit-answers.ts";
 import { choicesOf, type FitChoices } from "./fit-choices.ts";
 import { pictureOptions } from "./pictures.ts";
 import { placingOf } from "./placing.ts";
+import type { Said } from "./said.ts";
 
 export type Sloping =
   | { readonly shown: "rake"; readonly rake: Rake }

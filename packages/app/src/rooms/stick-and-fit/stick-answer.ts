@@ -13,10 +13,10 @@ import { fine, type Outcome, type Trouble } from "mouldwright/measure";
 import { type Drawing, drawMovement, drawRod, drawStick } from "mouldwright/sheets";
 import { dustCautionsOf, findTimber, type Movement, movement, type Timber } from "mouldwright/timber";
 import { corniceRun, hungRun, sharingOf } from "./cornice-answer.ts";
-import type { Said } from "./fit-answers.ts";
 import { choicesOf, type FitChoices } from "./fit-choices.ts";
 import { frameOf, frameRun } from "./frame-answer.ts";
 import { pictureOptions } from "./pictures.ts";
+import type { Said } from "./said.ts";
 
 export interface StickPageAnswer extends Said {
   readonly kind: "stick";

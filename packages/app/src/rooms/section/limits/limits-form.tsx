@@ -4,8 +4,8 @@ import { DEFAULT_TOLERANCE_MM, LEAST_TOLERANCE_MM } from "mouldwright/measure";
 import { memo } from "react";
 import { change } from "../../../bench/job-on-bench.ts";
 import { Choice } from "../../../common/choice.tsx";
+import { FigureField } from "../../../common/figure-field.tsx";
 import { HelpWord } from "../../../common/help-word.tsx";
-import { FigureField } from "../list/figure-field.tsx";
 
 /** More than this is no moulding any more, only its idea, mm. */
 const MOST_MM = 3;
@@ -22,6 +22,19 @@ const EDGE_OPTIONS = [
 
 /** Too fine for a rule: told in millimetres, or in thousandths of an inch as a feeler gauge has them. */
 const THOU_MM = 0.0254;
+
+const KEEP_OPTIONS = [
+  { value: "neither", words: "neither" },
+  { value: "gauge", words: "gauge edge" },
+  { value: "far", words: "far edge" },
+  { value: "both", words: "both" },
+] as const;
+type Kept = (typeof KEEP_OPTIONS)[number]["value"];
+
+function withKeptSquare(job: Job, edge: Kept): Job {
+  const { keepSquare: _, ...way } = job.way ?? {};
+  return { ...job, way: edge === "neither" ? way : { ...way, keepSquare: edge } };
+}
 
 export interface LimitsFormProps {
   readonly way: NonNullable<Job["way"]> | undefined;
@@ -40,7 +53,7 @@ export const LimitsForm = memo(function LimitsForm({ way: own, unit }: LimitsFor
         value={(way.toleranceMm ?? DEFAULT_TOLERANCE_MM) / unitMm}
         least={unit === "mm" ? LEAST_TOLERANCE_MM : 1}
         most={Math.round(MOST_MM / unitMm)}
-        sign={unit === "mm" ? " mm" : " thou"}
+        unit={unit === "mm" ? " mm" : " thou"}
         onChange={(value) => set("how near to the drawing", { toleranceMm: value * unitMm })}
       />
       <div className="field">
@@ -63,6 +76,15 @@ export const LimitsForm = memo(function LimitsForm({ way: own, unit }: LimitsFor
           value={way.gaugeEdge ?? "left"}
           options={EDGE_OPTIONS}
           onChange={(gaugeEdge) => set(`gauge edge ${gaugeEdge}`, { gaugeEdge })}
+        />
+      </div>
+      <div className="field">
+        <span className="field-label">Edge to keep square as long as can be</span>
+        <Choice
+          label="Edge to keep square"
+          value={way.keepSquare ?? "neither"}
+          options={KEEP_OPTIONS}
+          onChange={(edge) => change(`kept square: ${edge}`, (job) => withKeptSquare(job, edge))}
         />
       </div>
     </div>

@@ -4,9 +4,9 @@ import type { BackSpec } from "mouldwright/section";
 import { memo } from "react";
 import { change } from "../../../bench/job-on-bench.ts";
 import { Choice } from "../../../common/choice.tsx";
+import { FigureField } from "../../../common/figure-field.tsx";
 import { LengthField } from "../../../common/length-field.tsx";
 import { withBack } from "../chain/chain-edits.ts";
-import { FigureField } from "../list/figure-field.tsx";
 
 const LEAST_MM = 2;
 const MOST_MM = 300;
@@ -118,7 +118,7 @@ function BackCorner({ edge, back }: BackCornerProps) {
             value={back.fromBackDeg}
             least={1}
             most={89}
-            sign="°"
+            unit="°"
             onChange={(fromBackDeg) => set({ ...back, fromBackDeg })}
           />
         </div>

@@ -4,13 +4,13 @@ import { circleOf } from "mouldwright/curve";
 import type { PartSpec } from "mouldwright/section";
 import { Button, Input, Label, Switch, TextField } from "react-aria-components";
 import { change } from "../../../bench/job-on-bench.ts";
+import { FigureField } from "../../../common/figure-field.tsx";
 import { useLengthWords } from "../../../common/length-words.ts";
 import { TradeText } from "../../../common/trade-text.tsx";
 import { piecesOf } from "../../../common/words-in-text.ts";
 import { nameOfPart, withoutPart, withPart, withPartDoubled, withPartMoved } from "../chain/chain-edits.ts";
 import type { PlacedPart } from "../chain/laid-chain.ts";
 import { SIZES_OF } from "../chain/part-sizes.ts";
-import { FigureField } from "./figure-field.tsx";
 import { SizeField } from "./size-field.tsx";
 
 export interface PartFormProps {
@@ -156,7 +156,7 @@ function Turned({ index, part, place, set }: Own & { readonly index: number }) {
           value={leanDeg ?? 0}
           least={-180}
           most={180}
-          sign="°"
+          unit="°"
           onChange={(next) => set("turned", next === 0 ? plain : { ...plain, leanDeg: next })}
         />
       )}

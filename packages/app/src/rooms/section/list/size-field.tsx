@@ -2,9 +2,9 @@
 import type { PartSpec } from "mouldwright/section";
 import { Button } from "react-aria-components";
 import { Choice } from "../../../common/choice.tsx";
+import { FigureField } from "../../../common/figure-field.tsx";
 import { LengthField } from "../../../common/length-field.tsx";
 import { type PartSize, sizeOf, withSize } from "../chain/part-sizes.ts";
-import { FigureField } from "./figure-field.tsx";
 
 export interface SizeFieldProps {
   readonly part: PartSpec;
@@ -50,7 +50,7 @@ export function SizeField({ part, size, wouldBe, onChange }: SizeFieldProps) {
           value={typeof value === "number" ? value : (size.absentDeg ?? 0)}
           least={size.leastDeg}
           most={size.mostDeg}
-          sign="°"
+          unit="°"
           onChange={set}
         />
       );
@@ -66,7 +66,15 @@ export function SizeField({ part, size, wouldBe, onChange }: SizeFieldProps) {
       }
       return (
         <div className={size.absent === undefined ? "" : "given"}>
-          <FigureField label={size.words} value={value} least={1} most={size.most} isWhole onChange={set} />
+          <FigureField
+            label={size.words}
+            value={value}
+            unit=""
+            least={1}
+            most={size.most}
+            isWhole
+            onChange={set}
+          />
           {size.absent === undefined ? null : (
             <TakeAway words={size.words} absent={size.absent} onPress={() => set(undefined)} />
           )}
@@ -79,7 +87,7 @@ export function SizeField({ part, size, wouldBe, onChange }: SizeFieldProps) {
           value={(typeof value === "number" ? value : size.absentRatio) * 100}
           least={5}
           most={95}
-          sign=" %"
+          unit="%"
           onChange={(percent) => set(percent / 100)}
         />
       );

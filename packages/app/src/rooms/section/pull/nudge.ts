@@ -4,7 +4,8 @@ import { partsOfJob, withPart } from "../chain/chain-edits.ts";
 import { tidyMm } from "../chain/refit-part.ts";
 import { bentTo } from "./bend-part.ts";
 import { curvePiece } from "./handles.ts";
-import { type Pull, type Pulled, pulledTo } from "./pull-handle.ts";
+import type { Pull, Pulled } from "./pull.ts";
+import { pulledTo } from "./pull-handle.ts";
 
 /** `acrossMm`, `upMm`: from where the handle stood when the keys began; a curve's radius grows by the one or the other. */
 export function nudged(pull: Pull, acrossMm: number, upMm: number): Pulled {

@@ -9,28 +9,13 @@ import { nameOfPart, partsOfJob, withPart } from "../chain/chain-edits.ts";
 import type { PlacedPart } from "../chain/laid-chain.ts";
 import { tidyMm } from "../chain/refit-part.ts";
 import { bentTo, curveDraws, radiusThrough } from "./bend-part.ts";
-import { curvePiece, type Handle } from "./handles.ts";
+import { curvePiece } from "./handles.ts";
+import type { Pull, Pulled } from "./pull.ts";
 import { bulgeTo, vertexTo } from "./pull-vertex.ts";
 import { freeWays, reachingTo } from "./reach-end.ts";
-import { type Draw, type SettleRule, settledNumber, settledPoint } from "./settle.ts";
+import { type Draw, settledNumber, settledPoint } from "./settle.ts";
 import type { ShelfRadius } from "./soles.ts";
 import { sharedTo, turnDraws } from "./turn-share.ts";
-
-export interface Pull {
-  /** As it stood when it was taken hold of. */
-  readonly job: Job;
-  readonly placed: readonly PlacedPart[];
-  readonly handle: Handle;
-  readonly radii: readonly ShelfRadius[];
-  /** How it settles; null where it is to go exactly where it is put. */
-  readonly rule: SettleRule | null;
-  readonly length: (lengthMm: number) => string;
-}
-
-export interface Pulled {
-  readonly job: Job;
-  readonly says: string;
-}
 
 export function pulledTo(pull: Pull, to: Point): Pulled {
   const { handle } = pull;

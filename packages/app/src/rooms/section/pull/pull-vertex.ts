@@ -6,7 +6,7 @@ import { pathOfJob, withBulge, withVertex } from "../chain/path-edits.ts";
 import { tidyMm } from "../chain/refit-part.ts";
 import { curveDraws } from "./bend-part.ts";
 import type { Handle } from "./handles.ts";
-import type { Pull, Pulled } from "./pull-handle.ts";
+import type { Pull, Pulled } from "./pull.ts";
 import { type Draw, settledNumber } from "./settle.ts";
 
 /** More points than this are no drawing to be pulled at: their rings would hide it. */

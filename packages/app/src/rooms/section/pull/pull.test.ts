@@ -6,7 +6,8 @@ import { partsOfJob } from "../chain/chain-edits.ts";
 import { type PlacedPart, placedParts } from "../chain/laid-chain.ts";
 import { handlesOf } from "./handles.ts";
 import { nudged } from "./nudge.ts";
-import { type Pull, pulledTo, withEndAt } from "./pull-handle.ts";
+import type { Pull } from "./pull.ts";
+import { pulledTo, withEndAt } from "./pull-handle.ts";
 
 const jobOf = (parts: PartSpec[]): Job => ({
   format: "mouldwright/job",
