@@ -1,29 +1,22 @@
 import { type CorniceJob, corniceQuestionOf, readCorniceJob, type SectionSizes } from "mouldwright/job";
 import {
-  type Corner,
   type Cornice,
   type CornicePiece,
   type CorniceQuestion,
   cornice,
+  corniceRun,
+  corniceScribes,
   faceProfile,
   type PieceEnd,
   type Placing,
   type Scribe,
+  type ScribedEnds,
   type SharedOut,
-  scribe,
   shareOut,
 } from "mouldwright/making";
-import {
-  cataloguedTrouble,
-  fine,
-  type Outcome,
-  refused,
-  SAME_POINT_DEG,
-  sayTrouble,
-  type Trouble,
-} from "mouldwright/measure";
+import { cataloguedTrouble, fine, type Outcome, refused, sayTrouble } from "mouldwright/measure";
 import type { Section } from "mouldwright/section";
-import { drawCornice, drawRod, drawScribes, type ScribedEnds, writeSvg } from "mouldwright/sheets";
+import { drawCornice, drawRod, drawScribes, writeSvg } from "mouldwright/sheets";
 import type { OptionKinds } from "./arguments.ts";
 import { type Command, note, refuse, troublesOfRefusal } from "./command.ts";
 import { deliver, FIT_OPTIONS, type Figures, figuresFor, type MoreFile } from "./fit-answer.ts";
@@ -143,62 +136,22 @@ export function hungOf(command: Command, section: Section): Outcome<Hung> {
   });
 }
 
-/** The outline of every scribed corner, those of like angle and hand together; none without a section. */
+/** The outlines of the ends that are scribed; none where no section is given. */
 export function scribesOf(
-  { pieces }: Cornice,
+  answer: Cornice,
   hung: Hung | null,
   { spring }: CorniceQuestion,
 ): Outcome<readonly ScribedEnds[]> {
   if (hung === null) return fine([]);
   const placing = { ...hung.placing, springFromWallDeg: spring.fromWallDeg };
-  const found: ScribedEnds[] = [];
-  const warnings: Trouble[] = [];
-  for (const { piece, end, corner } of scribedEnds(pieces)) {
-    const alike = found.findIndex(
-      (one) => one.end === end && Math.abs(one.scribe.corner.cornerDeg - corner.cornerDeg) <= SAME_POINT_DEG,
-    );
-    const known = found[alike];
-    if (known !== undefined) {
-      found[alike] = { ...known, pieces: [...known.pieces, piece] };
-      continue;
-    }
-    const outline = scribe({ section: hung.section, placing, corner });
-    if (!outline.ok) return outline;
-    if (found.length === 0) warnings.push(...outline.warnings);
-    found.push({ scribe: outline.value, end, pieces: [piece] });
-  }
-  return fine(found, warnings);
-}
-
-interface ScribedEnd {
-  readonly piece: number;
-  readonly end: "left" | "right";
-  readonly corner: Corner;
-}
-
-function scribedEnds(pieces: readonly CornicePiece[]): readonly ScribedEnd[] {
-  return pieces.flatMap((piece) =>
-    (["left", "right"] as const).flatMap((end): ScribedEnd[] => {
-      const { joint, corner } = piece[end];
-      return joint === "scribed" && corner !== null ? [{ piece: piece.number, end, corner }] : [];
-    }),
-  );
+  return corniceScribes(answer, hung.section, placing);
 }
 
 /** The pieces along the sticks of the file, in their order round the room; null where it names none. */
-export function sharedOut(job: CorniceJob, { pieces, run }: Cornice): Outcome<SharedOut | null> {
+export function sharedOut(job: CorniceJob, answer: Cornice): Outcome<SharedOut | null> {
   if (job.sticks === null) return fine(null);
   return shareOut({
-    runs: [
-      {
-        name: "Piece",
-        ends: run,
-        pieces: pieces.map(({ longMm, number, kind }) => ({
-          lengthMm: longMm,
-          name: kind === "return" ? `Return ${number}` : `Piece ${number}`,
-        })),
-      },
-    ],
+    runs: [corniceRun(answer)],
     sticks: job.sticks,
     ...(job.allowances === null ? {} : { allowances: job.allowances }),
   });
@@ -326,9 +279,12 @@ function scribeLines(
   write: Figures,
 ): readonly string[] {
   if (!hasSection) {
-    return scribedEnds(pieces).length === 0
-      ? []
-      : ["Scribes: with --section FILE their outlines are reckoned, and --scribe FILE.svg draws them.", ""];
+    const hasScribes = pieces.some(
+      ({ left, right }) => left.joint === "scribed" || right.joint === "scribed",
+    );
+    return hasScribes
+      ? ["Scribes: with --section FILE their outlines are reckoned, and --scribe FILE.svg draws them.", ""]
+      : [];
   }
   if (scribes.length === 0) return [];
   return [

@@ -1,8 +1,7 @@
 /** Options that hold several named figures at once: `--hand gauge=0.05,line=0.05`. */
-import { fine, type LengthUnit, type Outcome } from "mouldwright/measure";
+import { fine, type LengthUnit, type Outcome, readFigure } from "mouldwright/measure";
 import { nearestWord } from "mouldwright/shelf";
 import { type Given, readLengthOption, wrongValue } from "./arguments.ts";
-import { figureOf } from "./fit-options.ts";
 
 /** A figure by the word it is typed with. */
 export interface FigureKey<Name extends string> {
@@ -42,7 +41,7 @@ export function readFigures<Name extends string>(
 }
 
 function plainFigure(value: string): Outcome<number | null> {
-  return fine(figureOf(value));
+  return fine(readFigure(value));
 }
 
 function wantedWords<Name extends string>(word: string, keys: readonly FigureKey<Name>[]): string {

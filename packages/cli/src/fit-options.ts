@@ -1,39 +1,13 @@
 /** Values of the fitting commands' options: angles, percentages, temperatures, counts and lengths as makers type them. */
-import { cataloguedTrouble, fine, type LengthUnit, type Outcome, refused } from "mouldwright/measure";
+import {
+  cataloguedTrouble,
+  fine,
+  type LengthUnit,
+  type Outcome,
+  readFigure,
+  refused,
+} from "mouldwright/measure";
 import { type Given, readLengthOption, readSize, wrongValue } from "./arguments.ts";
-
-const VULGAR: Readonly<Record<string, string>> = {
-  "¼": "1/4",
-  "½": "1/2",
-  "¾": "3/4",
-  "⅛": "1/8",
-  "⅜": "3/8",
-  "⅝": "5/8",
-  "⅞": "7/8",
-};
-const FIGURE = /^([+-]?)(?:(\d+(?:[.,]\d+)?|[.,]\d+)(?: (\d+)\/(\d+))?|(\d+)\/(\d+))$/;
-/** Longer than any figure a maker types. */
-const MOST_CHARACTERS = 40;
-
-/** `22.5`, `22,5`, `22 1/2`, `22½`, `-5`, `+3` as a number; null for anything else. */
-export function figureOf(typed: string): number | null {
-  if (typed.length > MOST_CHARACTERS) return null;
-  const plain = typed
-    .trim()
-    .replace(/\u2212/g, "-")
-    .replace(/[¼½¾⅛⅜⅝⅞]/g, (sign) => ` ${VULGAR[sign]}`)
-    .replace(/ +/g, " ")
-    .replace(/^([+-]?) /, "$1");
-  const parts = FIGURE.exec(plain);
-  if (parts === null) return null;
-  const [, sign, whole, above, below, aloneAbove, aloneBelow] = parts;
-  const number = (text: string | undefined): number => Number((text ?? "0").replace(",", "."));
-  const top = number(above ?? aloneAbove);
-  const bottom = number(below ?? aloneBelow ?? "1");
-  if (bottom === 0) return null;
-  const size = number(whole) + top / bottom;
-  return size === 0 ? 0 : sign === "-" ? -size : size;
-}
 
 interface FigureKind {
   /** What may stand after the figure. */
@@ -48,24 +22,24 @@ const ANGLE: FigureKind = {
 const PERCENT: FigureKind = { units: /\s*(?:%|percent)$/i, wanted: "a percentage, such as 12" };
 const COUNT: FigureKind = { units: /$^/, wanted: "a whole number, such as 2" };
 
-function readFigure(given: Given, option: string, kind: FigureKind): Outcome<number | undefined> {
+function readFigureOption(given: Given, option: string, kind: FigureKind): Outcome<number | undefined> {
   const typed = given.values.get(option);
   if (typed === undefined) return fine(undefined);
-  const figure = figureOf(typed.trim().replace(kind.units, ""));
+  const figure = readFigure(typed.trim().replace(kind.units, ""));
   return figure === null ? wrongValue(option, typed, kind.wanted) : fine(figure);
 }
 
 /** Degrees; whether such an angle can be is for the question to say. */
 export function readAngle(given: Given, option: string): Outcome<number | undefined> {
-  return readFigure(given, option, ANGLE);
+  return readFigureOption(given, option, ANGLE);
 }
 
 export function readPercent(given: Given, option: string): Outcome<number | undefined> {
-  return readFigure(given, option, PERCENT);
+  return readFigureOption(given, option, PERCENT);
 }
 
 export function readCount(given: Given, option: string): Outcome<number | undefined> {
-  const count = readFigure(given, option, COUNT);
+  const count = readFigureOption(given, option, COUNT);
   if (!count.ok || count.value === undefined || Number.isInteger(count.value)) return count;
   return wrongValue(option, given.values.get(option) ?? "", COUNT.wanted);
 }
@@ -78,7 +52,7 @@ export function readTemperature(
   const typed = given.values.get(option);
   if (typed === undefined) return fine(undefined);
   const isFahrenheit = /f$/i.test(typed.trim());
-  const figure = figureOf(typed.trim().replace(/\s*°?\s*[cf]?$/i, ""));
+  const figure = readFigure(typed.trim().replace(/\s*°?\s*[cf]?$/i, ""));
   if (figure === null) return wrongValue(option, typed, "a temperature, such as 21, -5 or 70F");
   return fine(isFahrenheit ? { fahrenheit: figure } : { celsius: figure });
 }

@@ -4,7 +4,7 @@
  */
 import { type KeyboardEvent, useEffect, useState } from "react";
 import { FieldError, Input, Label, Text, TextField } from "react-aria-components";
-import { readFigure, writeFigure } from "./figure.ts";
+import { figureTyped, writeFigure } from "./figure.ts";
 
 export interface FigureFieldProps {
   readonly label: string;
@@ -41,7 +41,7 @@ export function FigureField(props: FigureFieldProps) {
       if (value !== null) onEmpty();
       return;
     }
-    const read = readFigure(withoutUnit(typed, props.unit));
+    const read = figureTyped(withoutUnit(typed, props.unit));
     const says = troubleOf(read, props);
     setTrouble(says);
     if (says !== "" || read === null) return;

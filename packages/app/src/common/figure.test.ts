@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { readFigure, writeFigure } from "./figure.ts";
+import { figureTyped, writeFigure } from "./figure.ts";
 
 describe("figures as they are typed", () => {
   test.each([
@@ -15,15 +15,15 @@ describe("figures as they are typed", () => {
     [".5", 0.5],
     ["0", 0],
   ])("%s", (typed, value) => {
-    expect(readFigure(typed)).toBe(value);
+    expect(figureTyped(typed)).toBe(value);
   });
 
   test.each(["", "about 5", "1/0", "5 mm", "1e3", "5 5", "9".repeat(41)])("none: %s", (typed) => {
-    expect(readFigure(typed)).toBeNull();
+    expect(figureTyped(typed)).toBeNull();
   });
 
   test("written as it can be typed again", () => {
     expect(writeFigure(-22.5004)).toBe("\u221222.5");
-    expect(readFigure(writeFigure(-22.125))).toBe(-22.125);
+    expect(figureTyped(writeFigure(-22.125))).toBe(-22.125);
   });
 });

@@ -22,6 +22,7 @@ export {
   requirePositive,
   sameMm,
 } from "./compare.ts";
+export { readFigure } from "./figure.ts";
 export {
   formatDeg,
   formatExactLength,

@@ -33,6 +33,27 @@ function facts(changes: Partial<CutFacts>): CutFacts {
 }
 
 describe("sentences for the bench", () => {
+  test("a curve planed as one flat is told of one flat", () => {
+    const flat = facts({
+      planeName: "6 mm rebate plane",
+      kind: "rebate",
+      leanDeg: -15,
+      work: "facets",
+      placesCount: 1,
+      line: { distanceMm: 44, from: "gauge edge" },
+      otherLine: { distanceMm: 47, from: "gauge edge" },
+    });
+    expect(cutSentence(flat)).toContain(
+      `from the line 44${NBSP}mm from the gauge edge to the one 47${NBSP}mm`,
+    );
+    expect(cutSentence(flat)).toContain("until the flat just touches the curve");
+    expect(cutSentence(flat)).not.toMatch(/the first|each flat/);
+    expect(doneSentence(flat)).toMatch(/^Done when the flat just touches/);
+    expect(cutSentence({ ...flat, placesCount: 3, leansDeg: [-15, -30, -45] })).toMatch(
+      /the first from the line.*until each flat/,
+    );
+  });
+
   test("a round in its V: plane, place, lean, until when, last shaving", () => {
     const sentence = cutSentence({ ...ROUND_IN_V, until: "the ridge beside the bead is gone" });
     expect(sentence).toBe(

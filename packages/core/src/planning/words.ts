@@ -178,7 +178,9 @@ export function doneSentence(facts: CutFacts): string {
     case "ridges":
       return "Done when the settings meet in even ridges along the curve and the lines on both ends are met; a scraper takes the ridges off.";
     case "facets":
-      return "Done when each flat just touches the curve drawn on both ends; a scraper, and a block shaped to the curve, take the arrises between them off.";
+      return (facts.placesCount ?? 1) > 1
+        ? "Done when each flat just touches the curve drawn on both ends; a scraper, and a block shaped to the curve, take the arrises between them off."
+        : "Done when the flat just touches the curve drawn on both ends; a scraper, and a block shaped to the curve, take the arrises beside it off.";
     case "curve":
       return "Done when one shaving as wide as the sole comes from end to end and the lines on both ends are met.";
   }
@@ -298,11 +300,12 @@ function phrasesOf(facts: CutFacts): readonly string[] {
           ? `set ${countWords(facts.placesCount ?? 1)}${wantWords(facts)}: ${settingLeans(facts)}`
           : lean,
         facts.otherLine && facts.line
-          ? `the first from the line ${lineWords(facts)} to the one ${lineWords({ ...facts, line: facts.otherLine })}`
+          ? `${(facts.placesCount ?? 1) > 1 ? "the first from" : "from"} the line ${lineWords(facts)} to the one ${lineWords({ ...facts, line: facts.otherLine })}`
           : facts.runsAgainst === "batten"
             ? guideWords(facts)
             : "",
-        until || `until each flat just touches the curve${ridgeWords(facts)}`,
+        until ||
+          `until ${(facts.placesCount ?? 1) > 1 ? "each" : "the"} flat just touches the curve${ridgeWords(facts)}`,
       ];
     case "curve":
       return [

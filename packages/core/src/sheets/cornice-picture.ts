@@ -1,6 +1,6 @@
 /** A run of cornice from above with its pieces, each sort of corner at the saw, and the scribe's outline at full size. */
 import type { Point } from "../curve/index.ts";
-import type { Cornice, CornicePiece, PieceEnd, SawCut } from "../making/index.ts";
+import type { Cornice, CornicePiece, PieceEnd, SawCut, ScribedEnds } from "../making/index.ts";
 import { formatDeg, type LengthUnit, toDeg, toRad, writerFor } from "../measure/index.ts";
 import { linearDimension } from "./dimension.ts";
 import type { Drawing, PaperPoint } from "./drawing.ts";
@@ -28,7 +28,7 @@ import {
 import type { Box } from "./flat-path.ts";
 import { figureMm } from "./lettering.ts";
 import { sawPanel } from "./saw-picture.ts";
-import { type ScribedEnds, scribePanel } from "./scribe-picture.ts";
+import { scribePanel } from "./scribe-picture.ts";
 
 /** More sorts of corner than this are named in the list only. */
 const MOST_SORTS = 4;

@@ -12,7 +12,7 @@ export { drawMoisture, drawMovement, type SeasonSaid } from "./movement-picture.
 export { drawRake, drawRakePoint } from "./rake-picture.ts";
 export { drawRod } from "./rod-picture.ts";
 export { drawSawCut, type StickNames } from "./saw-picture.ts";
-export { drawScribes, type ScribedEnds } from "./scribe-picture.ts";
+export { drawScribes } from "./scribe-picture.ts";
 export { drawSideMoulding } from "./side-picture.ts";
 export { drawStick } from "./stick-picture.ts";
 export { drawTimber } from "./timber-picture.ts";

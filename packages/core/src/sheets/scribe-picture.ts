@@ -1,6 +1,6 @@
 /** Scribed ends: in small, for what is cut away and what is kept, and their outlines at full size. */
 import type { Point } from "../curve/index.ts";
-import type { Scribe } from "../making/index.ts";
+import type { ScribedEnds } from "../making/index.ts";
 import { INCH_MM, type LengthUnit, writerFor } from "../measure/index.ts";
 import { linearDimension } from "./dimension.ts";
 import {
@@ -20,15 +20,6 @@ import { figureMm } from "./lettering.ts";
 import { GAUGE_LINE, WOOD_TINT } from "./palette.ts";
 import { printable } from "./printable-text.ts";
 import { sawDeg } from "./saw-picture.ts";
-
-/** Ends that are scribed alike: the same corner, the same hand. */
-export interface ScribedEnds {
-  readonly scribe: Scribe;
-  /** The scribed end of the pieces, as seen from the room: a left end has the corner on its left. */
-  readonly end: "left" | "right";
-  /** Numbers of the pieces. */
-  readonly pieces: readonly number[];
-}
 
 function endsNamed({ end, pieces }: ScribedEnds, unit: LengthUnit): string {
   const numbers = writerFor(unit).list(pieces.map(String));

@@ -4,25 +4,18 @@ import {
   type Cornice,
   cornerFromAngle,
   cornice,
+  corniceRun,
+  corniceScribes,
   faceProfile,
   type LengthsQuestion,
   type PieceRun,
   type RunCorner,
-  type Scribe,
   type SharedOut,
-  scribe,
   shareOut,
 } from "mouldwright/making";
-import {
-  cataloguedTrouble,
-  fine,
-  type Outcome,
-  refused,
-  SAME_POINT_DEG,
-  type Trouble,
-} from "mouldwright/measure";
+import { cataloguedTrouble, fine, type Outcome, refused, type Trouble } from "mouldwright/measure";
 import type { Section } from "mouldwright/section";
-import { type Drawing, drawCornice, drawRod, type ScribedEnds } from "mouldwright/sheets";
+import { type Drawing, drawCornice, drawRod } from "mouldwright/sheets";
 import { choicesOf, type FitChoices } from "./fit-choices.ts";
 import { pictureOptions } from "./pictures.ts";
 import { type FoundPlacing, placingOf } from "./placing.ts";
@@ -47,7 +40,7 @@ export function corniceAnswer(job: Job, widthMm: number): Outcome<CorniceAnswer>
   const hung = hungRun(job, choices);
   if (!hung.ok) return hung;
   const { answer, section, placing, projectionMm, heightMm } = hung.value;
-  const scribes = scribesOf(answer, section, placing);
+  const scribes = corniceScribes(answer, section, placing.placing);
   if (!scribes.ok) return scribes;
   const shared = shareOut(sharingOf(corniceRun(answer), choices));
   const options = pictureOptions(job, widthMm);
@@ -112,47 +105,6 @@ export function hungRun(job: Job, choices: FitChoices): Outcome<HungRun> {
     heightMm,
   };
   return fine(hung, answer.warnings);
-}
-
-/** The outline of every scribed corner, those of like angle and hand together. */
-function scribesOf(
-  { pieces }: Cornice,
-  section: Section,
-  { placing }: FoundPlacing,
-): Outcome<readonly ScribedEnds[]> {
-  const found: ScribedEnds[] = [];
-  for (const piece of pieces) {
-    for (const end of ["left", "right"] as const) {
-      const { joint, corner } = piece[end];
-      if (joint !== "scribed" || corner === null) continue;
-      const alike = found.findIndex((one) => one.end === end && isLike(one.scribe, corner.cornerDeg));
-      const known = found[alike];
-      if (known !== undefined) {
-        found[alike] = { ...known, pieces: [...known.pieces, piece.number] };
-        continue;
-      }
-      const outline = scribe({ section, placing, corner });
-      if (!outline.ok) return outline;
-      found.push({ scribe: outline.value, end, pieces: [piece.number] });
-    }
-  }
-  return fine(found);
-}
-
-function isLike({ corner }: Scribe, cornerDeg: number): boolean {
-  return Math.abs(corner.cornerDeg - cornerDeg) <= SAME_POINT_DEG;
-}
-
-/** The pieces in their order round the run. */
-export function corniceRun({ pieces, run }: Cornice): PieceRun {
-  return {
-    name: "Piece",
-    ends: run,
-    pieces: pieces.map(({ longMm, number, kind }) => ({
-      lengthMm: longMm,
-      name: kind === "return" ? `Return ${number}` : `Piece ${number}`,
-    })),
-  };
 }
 
 export function sharingOf(run: PieceRun, { stock, sawing }: FitChoices): LengthsQuestion {

@@ -11,6 +11,11 @@ import { FitLayout } from "./fit-layout.tsx";
 import { Cautions, Notes } from "./fit-notes.tsx";
 import { cutSentence, sawDegrees } from "./saw-words.ts";
 
+const SPRING_SAID = {
+  "bevel at that edge": "bevel at the wall",
+  "bevel at the other edge": "bevel at the ceiling",
+} as const;
+
 export function CornicePage() {
   return (
     <FitLayout
@@ -52,7 +57,7 @@ function RunWords({ answer }: { readonly answer: CorniceAnswer }) {
       ) : (
         <p className="figures">
           The back springs {sawDegrees(answer.springFromWallDeg)} from the wall
-          {answer.springIs === "as said" ? "" : `, by ${answer.springIs}`}.
+          {answer.springIs === "as said" ? "" : `, by its ${SPRING_SAID[answer.springIs]}`}.
         </p>
       )}
       {cornice.closingGapMm === null ? null : (

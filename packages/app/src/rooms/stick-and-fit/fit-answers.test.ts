@@ -70,7 +70,7 @@ describe("at the wood yard", () => {
 describe("at the saw", () => {
   test("the section's own spring is taken: 38°, square outside corner", () => {
     const { mitre, springIs } = answerTo("corner", CORNICE);
-    expect(springIs).toBe("its bevel at the wall");
+    expect(springIs).toBe("bevel at that edge");
     // Printed saw tables (checks/area-b): spring 38° at a square corner, mitre 31.62°, bevel 33.86°.
     expect(mitre.laidFlat.mitreDeg).toBeCloseTo(31.62, 2);
     expect(mitre.laidFlat.bevelDeg).toBeCloseTo(33.86, 2);

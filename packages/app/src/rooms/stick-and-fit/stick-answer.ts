@@ -3,6 +3,7 @@ import { type Job, sectionOfJob } from "mouldwright/job";
 import {
   type BuiltUp,
   builtUp,
+  corniceRun,
   type LengthsQuestion,
   type SharedOut,
   type StickAnswer,
@@ -12,7 +13,7 @@ import {
 import { fine, type Outcome, type Trouble } from "mouldwright/measure";
 import { type Drawing, drawMovement, drawRod, drawStick } from "mouldwright/sheets";
 import { dustCautionsOf, findTimber, type Movement, movement, type Timber } from "mouldwright/timber";
-import { corniceRun, hungRun, sharingOf } from "./cornice-answer.ts";
+import { hungRun, sharingOf } from "./cornice-answer.ts";
 import { choicesOf, type FitChoices } from "./fit-choices.ts";
 import { frameOf, frameRun } from "./frame-answer.ts";
 import { pictureOptions } from "./pictures.ts";

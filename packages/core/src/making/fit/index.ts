@@ -10,6 +10,7 @@ export {
   MOST_CORNER_DEG,
 } from "./corner.ts";
 export { cornice } from "./cornice.ts";
+export { corniceScribes, type ScribedEnds } from "./cornice-scribes.ts";
 export type * from "./cornice-types.ts";
 export { type FaceProfile, faceProfile, risingFace } from "./face-profile.ts";
 export { type Frame, type FrameQuestion, frame, type Rail, type RailEnd } from "./frame.ts";
