@@ -2,9 +2,10 @@
  * A figure that is no length: degrees, percent, a count. Like a length field it keeps what was typed until it is left or
  * Enter is pressed, and says why it cannot be read.
  */
-import { type KeyboardEvent, useEffect, useState } from "react";
 import { FieldError, Input, Label, Text, TextField } from "react-aria-components";
 import { figureTyped, writeFigure } from "./figure.ts";
+import type { TypedReading } from "./typed-reading.ts";
+import { useTyping } from "./use-typing.ts";
 
 export interface FigureFieldProps {
   readonly label: string;
@@ -25,44 +26,19 @@ export interface FigureFieldProps {
 
 export function FigureField(props: FigureFieldProps) {
   const { label, value, unit, onChange, onEmpty, help, placeholder } = props;
-  const [typed, setTyped] = useState<string | null>(null);
-  const [trouble, setTrouble] = useState("");
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a value from elsewhere replaces what was typed.
-  useEffect(() => {
-    setTyped(null);
-    setTrouble("");
-  }, [value]);
-  const shown = value === null ? "" : `${writeFigure(value)}${unit === "%" ? "\u00a0%" : unit}`;
-  const finish = (): void => {
-    if (typed === null) return;
-    if (typed.trim() === "" && onEmpty !== undefined) {
-      setTyped(null);
-      setTrouble("");
-      if (value !== null) onEmpty();
-      return;
-    }
-    const read = figureTyped(withoutUnit(typed, props.unit));
-    const says = troubleOf(read, props);
-    setTrouble(says);
-    if (says !== "" || read === null) return;
-    setTyped(null);
-    if (read !== value) onChange(read);
-  };
-  const onKeyDown = (event: KeyboardEvent): void => {
-    if (event.key === "Enter") finish();
-    if (event.key === "Escape" && typed !== null) {
-      // It takes the typing back; only the next one leaves the dialog around it.
-      event.stopPropagation();
-      setTyped(null);
-      setTrouble("");
-    }
-  };
+  const { text, trouble, type, take, onKeyDown } = useTyping<number | null>({
+    value,
+    write: (figure) => (figure === null ? "" : `${writeFigure(figure)}${unit === "%" ? "\u00a0%" : unit}`),
+    read: (typed) => readFigureTyped(typed, props),
+    isSame: (one, other) => one === other,
+    onChange: (figure) => (figure === null ? onEmpty?.() : onChange(figure)),
+  });
   return (
     <TextField
       className="field"
-      value={typed ?? shown}
-      onChange={setTyped}
-      onBlur={finish}
+      value={text}
+      onChange={type}
+      onBlur={take}
       isInvalid={trouble !== ""}
       inputMode="decimal"
       autoComplete="off"
@@ -88,6 +64,13 @@ function withoutUnit(typed: string, unit: string): string {
   const plain = typed.trim();
   const sign = unit.trim();
   return sign !== "" && plain.endsWith(sign) ? plain.slice(0, -sign.length) : plain;
+}
+
+function readFigureTyped(typed: string, props: FigureFieldProps): TypedReading<number | null> {
+  if (typed.trim() === "" && props.onEmpty !== undefined) return { ok: true, value: null };
+  const value = figureTyped(withoutUnit(typed, props.unit));
+  const says = troubleOf(value, props);
+  return says === "" ? { ok: true, value } : { ok: false, says };
 }
 
 function troubleOf(read: number | null, { least, most, isWhole, unit }: FigureFieldProps): string {

@@ -1,21 +1,17 @@
 /**
  * A length to type as people write it: `1 3/8`, `35 mm`, `.5`. What was typed stays in the field; below it stands what it
- * is in the job's unit, or why it cannot be read. Nothing changes until it is left or Enter is pressed.
+ * is in the job's unit, or why it cannot be read. Shown again it stands as it was typed, to a thousandth of a millimetre.
  */
-import { type LengthReading, parseLength, sameMm, sayTrouble } from "mouldwright/measure";
-import { type KeyboardEvent, useEffect, useState } from "react";
+import { formatFieldLength, sameMm } from "mouldwright/measure";
 import { FieldError, Input, Label, Text, TextField } from "react-aria-components";
-import { useLengthWords } from "./length-words.ts";
+import { type LengthWords, useLengthWords } from "./length-words.ts";
+import { type LengthBounds, readLengthTyped } from "./read-length.ts";
+import { useTyping } from "./use-typing.ts";
 
-export interface LengthFieldProps {
+export interface LengthFieldProps extends LengthBounds {
   readonly label: string;
   readonly valueMm: number;
   readonly onChange: (valueMm: number) => void;
-  /** Least and greatest that may be, mm. */
-  readonly leastMm?: number;
-  readonly mostMm?: number;
-  /** Whether less than nought may be typed: downwards, to the other side. */
-  readonly isSigned?: boolean;
   readonly isDisabled?: boolean;
   readonly help?: string;
 }
@@ -23,43 +19,21 @@ export interface LengthFieldProps {
 export function LengthField(props: LengthFieldProps) {
   const { label, valueMm, onChange, isDisabled, help } = props;
   const words = useLengthWords();
-  const [typed, setTyped] = useState<string | null>(null);
-  const [typedMm, setTypedMm] = useState(valueMm);
-  const [trouble, setTrouble] = useState("");
-  // A value from elsewhere (undo, a handle that was pulled) replaces what was typed.
-  useEffect(() => {
-    if (!sameMm(valueMm, typedMm)) {
-      setTyped(null);
-      setTrouble("");
-    }
-  }, [valueMm, typedMm]);
-  const text = typed ?? words.typed(valueMm);
-  const finish = (): void => {
-    if (typed === null) return;
-    const read = readTyped(typed, props, words.unit);
-    if (!read.ok) {
-      setTrouble(read.says);
-      return;
-    }
-    setTrouble("");
-    setTypedMm(read.valueMm);
-    if (!sameMm(read.valueMm, valueMm)) onChange(read.valueMm);
-  };
-  const onKeyDown = (event: KeyboardEvent): void => {
-    if (event.key === "Enter") finish();
-    if (event.key === "Escape" && typed !== null) {
-      // It takes the typing back; only the next one leaves the dialog around it.
-      event.stopPropagation();
-      setTyped(null);
-      setTrouble("");
-    }
-  };
+  const { text, isTyped, trouble, type, take, onKeyDown } = useTyping({
+    value: valueMm,
+    write: (lengthMm) => formatFieldLength(lengthMm, words.unit),
+    read: (typed) => readLengthTyped(typed, words.unit, props),
+    isSame: sameMm,
+    onChange,
+    staysTyped: true,
+  });
+  const note = trouble === "" ? noteOf(text, isTyped, valueMm, words) : null;
   return (
     <TextField
       className="field"
       value={text}
-      onChange={setTyped}
-      onBlur={finish}
+      onChange={type}
+      onBlur={take}
       isInvalid={trouble !== ""}
       isDisabled={isDisabled ?? false}
       inputMode="text"
@@ -67,9 +41,9 @@ export function LengthField(props: LengthFieldProps) {
     >
       <Label>{label}</Label>
       <Input className="field-input figures" onKeyDown={onKeyDown} />
-      {trouble === "" && typed !== null && typed.trim() !== words.length(valueMm) ? (
+      {note !== null ? (
         <Text slot="description" className="field-note figures">
-          = {words.length(valueMm)}
+          {note}
         </Text>
       ) : help === undefined ? null : (
         <Text slot="description" className="field-note">
@@ -81,27 +55,11 @@ export function LengthField(props: LengthFieldProps) {
   );
 }
 
-type Typed = { readonly ok: true; readonly valueMm: number } | { readonly ok: false; readonly says: string };
-
-function readTyped(typed: string, props: LengthFieldProps, unit: LengthReading["unit"]): Typed {
-  const plain = typed.trim();
-  const isMinus = props.isSigned === true && /^[-\u2212]/.test(plain);
-  const read = parseLength(isMinus ? plain.slice(1) : plain, { unit });
-  if (!read.ok) {
-    const { sentence, hint } = sayTrouble(read.trouble, { unit });
-    return { ok: false, says: `${sentence} ${hint}` };
-  }
-  const valueMm = isMinus ? -read.value.mm : read.value.mm;
-  const words = (lengthMm: number): string => sayLengthIn(lengthMm, unit);
-  if (props.leastMm !== undefined && valueMm < props.leastMm) {
-    return { ok: false, says: `At least ${words(props.leastMm)} here: type more.` };
-  }
-  if (props.mostMm !== undefined && valueMm > props.mostMm) {
-    return { ok: false, says: `At most ${words(props.mostMm)} here: type less.` };
-  }
-  return { ok: true, valueMm };
-}
-
-function sayLengthIn(lengthMm: number, unit: LengthReading["unit"]): string {
-  return unit === "mm" ? `${lengthMm} mm` : `${Math.round((lengthMm / 25.4) * 1000) / 1000}\u2033`;
+/** What was typed otherwise than the job's unit has it; and where decimals of an inch stand, the mark on the rule. */
+function noteOf(text: string, isTyped: boolean, valueMm: number, words: LengthWords): string | null {
+  const { unit, length } = words;
+  const exact = formatFieldLength(valueMm, unit);
+  const bare = (written: string): string => written.replace(/[\s\u00a0]*(?:mm|\u2033)$/, "").trim();
+  if (isTyped && bare(text) !== bare(exact)) return `= ${exact}`;
+  return unit === "in" && exact.includes(".") ? `${length(valueMm)} on the rule` : null;
 }

@@ -10,8 +10,8 @@ export interface LengthWords {
   readonly length: (lengthMm: number) => string;
   /** To three decimals of a millimetre: on demand. */
   readonly exact: (lengthMm: number) => string;
-  /** As it may be typed into a field: without light and full. */
-  readonly typed: (lengthMm: number) => string;
+  /** To the step of the rule, without light and full. */
+  readonly bare: (lengthMm: number) => string;
   readonly degrees: (angleDeg: number, stepDeg?: 1 | 0.5 | 0.25 | 0.1) => string;
 }
 
@@ -22,7 +22,7 @@ export function lengthWordsOf(job: Pick<Job, "unit" | "inchStep">): LengthWords 
     unit,
     length: (lengthMm) => formatLength(lengthMm, format),
     exact: (lengthMm) => formatExactLength(lengthMm, { unit }),
-    typed: (lengthMm) => formatLength(lengthMm, { ...format, sides: "none" }),
+    bare: (lengthMm) => formatLength(lengthMm, { ...format, sides: "none" }),
     degrees: (angleDeg, stepDeg = 1) => formatDeg(angleDeg, { stepDeg }),
   };
 }

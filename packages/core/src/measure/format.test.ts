@@ -1,5 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { formatDeg, formatExactLength, formatLength, type LengthFormat, writeLength } from "./format.ts";
+import {
+  formatDeg,
+  formatExactLength,
+  formatFieldLength,
+  formatLength,
+  type LengthFormat,
+  writeLength,
+} from "./format.ts";
 import { nearestFraction } from "./fraction.ts";
 import { Bug } from "./trouble.ts";
 
@@ -70,6 +77,35 @@ describe("millimetres", () => {
     [100, { unit: "mm", form: "plain" }, "100 mm"],
   ])("%d with %o is %s", (lengthMm, format, expected) => {
     expect(formatLength(lengthMm, format)).toBe(expected);
+  });
+});
+
+describe("as it stands in a field", () => {
+  test.each<[number, string]>([
+    [9.525, "9.525\u00a0mm"],
+    [9.5, "9.5\u00a0mm"],
+    [12, "12\u00a0mm"],
+    [-3.175, "−3.175\u00a0mm"],
+    [inches(1 / 3), "8.467\u00a0mm"],
+    [0, "0\u00a0mm"],
+  ])("%d mm is %s", (lengthMm, expected) => {
+    expect(formatFieldLength(lengthMm, "mm")).toBe(expected);
+  });
+
+  test.each<[number, string]>([
+    [inches(1.375), "1⅜″"],
+    [inches(3), "3″"],
+    [0, "0″"],
+    [inches(-0.375), "−⅜″"],
+    [inches(17 / 64), "¹⁷⁄₆₄″"],
+    [inches(2 + 1 / 128), "2¹⁄₁₂₈″"],
+    [inches(0.1), "0.1″"],
+    [inches(0.0625 + 0.0001), "0.0626″"],
+    [inches(1 / 3), "¹⁄₃″"],
+    [22, "0.86614″"],
+    [-22, "−0.86614″"],
+  ])("%d mm is %s in inches", (lengthMm, expected) => {
+    expect(formatFieldLength(lengthMm, "in")).toBe(expected);
   });
 });
 

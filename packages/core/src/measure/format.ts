@@ -1,6 +1,12 @@
 /** Lengths and angles as people read them: rounded to what a hand can set, for the eye only. */
 import { requireFinite } from "./compare.ts";
-import { INCH_MM, type InchDenominator, type InchFraction, nearestFraction } from "./fraction.ts";
+import {
+  INCH_MM,
+  type InchDenominator,
+  type InchFraction,
+  nearestFraction,
+  wholeFraction,
+} from "./fraction.ts";
 import { roundToEven } from "./rounding.ts";
 import { SAME_POINT_DEG, SAME_POINT_MM } from "./tolerance.ts";
 
@@ -53,6 +59,24 @@ export function formatExactLength(lengthMm: number, format: Pick<LengthFormat, "
   const stepMm = unitMm / 10 ** places;
   const steps = roundToEven(lengthMm / stepMm, SAME_POINT_MM / stepMm);
   return withUnit(decimal(steps / 10 ** places, places, format), format);
+}
+
+/**
+ * The length as it stands in a field that it can be typed into: `parseLength` reads it back to within half a thousandth
+ * of a millimetre. In millimetres with three decimals at most; in inches as the fraction that was typed (`1⅜″`, `⅓″`),
+ * with four decimals where it is that many exactly (`0.1″`), and where it is neither with five (`0.86614″` for 22 mm).
+ * Throws a bug if the length is not finite.
+ */
+export function formatFieldLength(lengthMm: number, unit: LengthUnit): string {
+  if (unit === "mm") return formatExactLength(lengthMm, { unit });
+  const onRule = wholeFraction(lengthMm, "rule");
+  if (onRule !== null) return withUnit(fractionText(onRule, {}), { unit });
+  const inches = lengthMm / INCH_MM;
+  const short = decimal(inches, 4, {});
+  if (Math.abs(Number(inches.toFixed(4)) - inches) * INCH_MM <= SAME_POINT_MM)
+    return withUnit(short, { unit });
+  const other = wholeFraction(lengthMm, "any");
+  return withUnit(other === null ? decimal(inches, 5, {}) : fractionText(other, {}), { unit });
 }
 
 /**

@@ -41,3 +41,33 @@ export function nearestFraction(lengthMm: number, denominator: InchDenominator):
     errorMm: errorMm === 0 ? 0 : errorMm,
   };
 }
+
+/** How finely a rule may be divided before a length is rather written with decimals: halves to hundred-and-twenty-eighths. */
+const BINARY_DENOMINATORS: readonly number[] = [1, 2, 4, 8, 16, 32, 64, 128];
+const OTHER_DENOMINATORS: readonly number[] = Array.from({ length: 64 }, (_, index) => index + 1);
+
+/**
+ * The fraction of an inch that a length in mm is, in lowest terms; null where it is none. Divisions of a rule come
+ * first (`"rule"`: halves, quarters … hundred-and-twenty-eighths); `"any"` takes every denominator up to 64, for thirds
+ * and the like. Throws a bug if the length is not finite.
+ */
+export function wholeFraction(lengthMm: number, of: "rule" | "any"): InchFraction | null {
+  requireFinite("lengthMm", lengthMm);
+  const inches = Math.abs(lengthMm) / INCH_MM;
+  for (const denominator of of === "rule" ? BINARY_DENOMINATORS : OTHER_DENOMINATORS) {
+    const divisions = Math.round(inches * denominator);
+    const errorMm = (divisions / denominator) * INCH_MM - Math.abs(lengthMm);
+    if (Math.abs(errorMm) > SAME_POINT_MM) continue;
+    const whole = Math.floor(divisions / denominator);
+    const numerator = divisions - whole * denominator;
+    const sign = divisions === 0 ? 0 : lengthMm < 0 ? -1 : 1;
+    return {
+      sign,
+      whole,
+      numerator,
+      denominator: numerator === 0 ? 1 : denominator,
+      errorMm: errorMm === 0 ? 0 : sign * errorMm,
+    };
+  }
+  return null;
+}

@@ -26,6 +26,7 @@ export { readFigure } from "./figure.ts";
 export {
   formatDeg,
   formatExactLength,
+  formatFieldLength,
   formatLength,
   formatThickness,
   type LengthFormat,

@@ -1,6 +1,6 @@
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
-import { formatLength, type LengthFormat, writeLength } from "./format.ts";
+import { formatFieldLength, formatLength, type LengthFormat, writeLength } from "./format.ts";
 import { nearestFraction } from "./fraction.ts";
 import { LONGEST_MM, parseLength, readLength } from "./length.ts";
 import { sayTrouble } from "./say.ts";
@@ -51,6 +51,44 @@ test("writing what was read again gives the same text", () => {
       if (!read.ok) throw new Error(`${text}: ${read.trouble.code}`);
       expect(formatLength(read.value.mm, style)).toBe(text);
     }),
+    settings,
+  );
+});
+
+test("what stands in a field reads back to within half a thousandth of a millimetre, and is written the same again", () => {
+  fc.assert(
+    fc.property(lengthMm, fc.constantFrom("mm" as const, "in" as const), (length, unit) => {
+      const text = formatFieldLength(length, unit);
+      const read = parseLength(text, { unit });
+      if (!read.ok) throw new Error(`${text}: ${read.trouble.code}`);
+      expect(Math.abs(read.value.mm - length)).toBeLessThanOrEqual(0.0005 + 1e-6);
+      expect(formatFieldLength(read.value.mm, unit)).toBe(text);
+    }),
+    settings,
+  );
+});
+
+test("a fraction typed in inches comes back as it was typed", () => {
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 0, max: 40 }),
+      fc.constantFrom(2, 3, 4, 8, 12, 16, 32, 64),
+      fc.nat(),
+      (whole, denominator, any) => {
+        const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
+        const numerator = (any % (denominator - 1)) + 1;
+        fc.pre(gcd(numerator, denominator) === 1);
+        const typed = whole === 0 ? `${numerator}/${denominator}` : `${whole} ${numerator}/${denominator}`;
+        const read = parseLength(typed, { unit: "in" });
+        if (!read.ok) throw new Error(typed);
+        const text = formatFieldLength(read.value.mm, "in");
+        // NFKC parts the signs for fractions into their digits: 1⅜ becomes 13⁄8.
+        expect(text.normalize("NFKC")).toContain(
+          `${whole === 0 ? "" : whole}${numerator}\u2044${denominator}`,
+        );
+        expect(parseLength(text, { unit: "mm" })).toMatchObject({ value: { mm: read.value.mm } });
+      },
+    ),
     settings,
   );
 });

@@ -149,3 +149,6 @@ export const CHORD_SAGITTA_MM = 0.1;
 
 /** A face that the light meets at a smaller sine than this is grazed: no eye tells it from one turned away, no unit. */
 export const GRAZING_RATIO = 1e-9;
+
+/** How far a length as a field writes it may lie from the length itself, mm: half of the last of three decimals. */
+export const WRITTEN_MM = 0.0005;

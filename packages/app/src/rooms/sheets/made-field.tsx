@@ -1,6 +1,6 @@
-/** What the printer made of a bar of 100 mm, in one direction. What was typed stays until it is left or Enter is pressed. */
-import { useEffect, useState } from "react";
+/** What the printer made of a bar of 100 mm, in one direction. */
 import { FieldError, Input, Label, TextField } from "react-aria-components";
+import { useTyping } from "../../common/use-typing.ts";
 import { readMade } from "./read-made.ts";
 
 export interface MadeFieldProps {
@@ -10,39 +10,25 @@ export interface MadeFieldProps {
 }
 
 export function MadeField({ label, valueMm, onChange }: MadeFieldProps) {
-  const [typed, setTyped] = useState<string | null>(null);
-  const [trouble, setTrouble] = useState("");
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a value from elsewhere replaces what was typed.
-  useEffect(() => {
-    setTyped(null);
-    setTrouble("");
-  }, [valueMm]);
-  const finish = (): void => {
-    if (typed === null) return;
-    const read = readMade(typed);
-    if (!read.ok) {
-      setTrouble(read.says);
-      return;
-    }
-    setTrouble("");
-    setTyped(null);
-    if (read.valueMm !== valueMm) onChange(read.valueMm);
-  };
+  const { text, trouble, type, take, onKeyDown } = useTyping({
+    value: valueMm,
+    write: (madeMm) => `${madeMm} mm`,
+    read: readMade,
+    isSame: (one, other) => one === other,
+    onChange,
+  });
   return (
     <TextField
       className="field"
-      value={typed ?? `${valueMm} mm`}
-      onChange={setTyped}
-      onBlur={finish}
-      onKeyDown={(event) => {
-        if (event.key === "Enter") finish();
-      }}
+      value={text}
+      onChange={type}
+      onBlur={take}
       isInvalid={trouble !== ""}
       inputMode="decimal"
       autoComplete="off"
     >
       <Label>{label}</Label>
-      <Input className="field-input figures" />
+      <Input className="field-input figures" onKeyDown={onKeyDown} />
       <FieldError className="field-trouble">{trouble}</FieldError>
     </TextField>
   );

@@ -2,9 +2,9 @@ import { expect, test } from "vitest";
 import { readMade } from "./read-made.ts";
 
 test("a bar is measured in millimetres, to a hundredth", () => {
-  expect(readMade("99.4")).toEqual({ ok: true, valueMm: 99.4 });
-  expect(readMade(" 100.376 mm ")).toEqual({ ok: true, valueMm: 100.38 });
-  expect(readMade("3 15/16 in")).toEqual({ ok: true, valueMm: 100.01 });
+  expect(readMade("99.4")).toEqual({ ok: true, value: 99.4 });
+  expect(readMade(" 100.376 mm ")).toEqual({ ok: true, value: 100.38 });
+  expect(readMade("3 15/16 in")).toEqual({ ok: true, value: 100.01 });
 });
 
 test("further out than a printer errs, and what is no length, is told with what to do", () => {

@@ -6,6 +6,7 @@ import { Button } from "react-aria-components";
 import { change, undo } from "../../bench/job-on-bench.ts";
 import { DrawingView } from "../../common/drawing-view.tsx";
 import { useLengthWords } from "../../common/length-words.ts";
+import { TextArea, TextLine } from "../../common/text-fields.tsx";
 import { withSize } from "./new-planes.ts";
 import { lookThroughOtherJobs, useOtherJobs } from "./other-jobs.ts";
 import { planeDrawing, planeExtent } from "./plane-drawing.ts";
@@ -21,7 +22,6 @@ import {
   withPlaneRemoved,
 } from "./shelf-edits.ts";
 import { numbersInWords, type PlaneUse } from "./shelf-list.ts";
-import { TextArea, TextLine } from "./text-fields.tsx";
 import { tryChange, useShelf } from "./use-shelf.ts";
 
 export interface PlaneDetailsProps {

@@ -18,7 +18,7 @@ const ROW_OFF_PX = 20;
 
 export const SizesOnBoard = memo(function SizesOnBoard({ section, view, size, words }: SizesOnBoardProps) {
   // On a drawing the unit stands once, not at every figure.
-  const short = (lengthMm: number): string => words.typed(lengthMm).replace(/\s*mm$/, "");
+  const short = (lengthMm: number): string => words.bare(lengthMm).replace(/\s*mm$/, "");
   const wish = { section, view, words: short };
   const right = Math.max(...section.stick.pieces.map(({ from }) => from.x));
   const lineY = view.originY + LINE_OFF_PX;

@@ -86,7 +86,7 @@ export function usePull(
     handle,
     radii: wish.radii,
     rule: { withinMm: DRAWS_PX / wish.view.pxPerMm, ...STEPS[wish.words.unit] },
-    length: wish.words.typed,
+    length: wish.words.bare,
   });
   const show = (handle: Handle, to: { readonly job: Pull["job"]; readonly says: string }): void => {
     dragTo(to.job);

@@ -2,10 +2,11 @@
 
 import { circleOf } from "mouldwright/curve";
 import type { PartSpec } from "mouldwright/section";
-import { Button, Input, Label, Switch, TextField } from "react-aria-components";
+import { Button, Switch } from "react-aria-components";
 import { change } from "../../../bench/job-on-bench.ts";
 import { FigureField } from "../../../common/figure-field.tsx";
 import { useLengthWords } from "../../../common/length-words.ts";
+import { TextLine } from "../../../common/text-fields.tsx";
 import { TradeText } from "../../../common/trade-text.tsx";
 import { piecesOf } from "../../../common/words-in-text.ts";
 import { nameOfPart, withoutPart, withPart, withPartDoubled, withPartMoved } from "../chain/chain-edits.ts";
@@ -167,24 +168,16 @@ function Turned({ index, part, place, set }: Own & { readonly index: number }) {
 function NameField({ part, set }: Omit<Own, "place">) {
   const { name: own } = part;
   return (
-    <TextField
-      className="field"
-      key={own ?? ""}
-      defaultValue={own ?? ""}
-      maxLength={80}
-      onBlur={({ target }) => {
-        const name = target instanceof HTMLInputElement ? target.value.trim() : "";
-        if (name === (own ?? "")) return;
+    <TextLine
+      label="Name"
+      value={own ?? ""}
+      placeholder={part.kind}
+      mostCharacters={80}
+      onChange={(name) => {
         const { name: _, ...rest } = part;
         set("named", name === "" ? rest : { ...part, name });
       }}
-      onKeyDown={({ key, target }) => {
-        if (key === "Enter" && target instanceof HTMLInputElement) target.blur();
-      }}
-    >
-      <Label>Name</Label>
-      <Input className="field-input" placeholder={part.kind} />
-    </TextField>
+    />
   );
 }
 
