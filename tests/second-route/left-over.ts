@@ -11,8 +11,12 @@ import {
 } from "./flat.ts";
 import { OVERCUT_MM, SHAVING_MM2 } from "./limits.ts";
 import type { PlanJson, UncutJson, Xy } from "./plan-json.ts";
+import { solidPlaces } from "./splinters.ts";
 
 const PLACE_MM = 0.04;
+
+/** Wood further over the drawing than this does not lie on it, mm: above what flattening leaves between the two. */
+const OFF_MM = 1e-3;
 
 export interface FaceReport {
   readonly findings: readonly Finding[];
@@ -39,7 +43,8 @@ export function faceReport(plan: PlanJson, drawn: FlatRegion, wood: FlatRegion):
   let proudMm = 0;
   let underMm = 0;
   let worst: { p: Xy; d: number } | null = null;
-  for (const p of boundaryPlaces(left, PLACE_MM)) {
+  const isOver = (p: Xy) => toDrawn(p) > OFF_MM && !inDrawn(p);
+  for (const p of solidPlaces(left, PLACE_MM, isOver)) {
     const d = toDrawn(p);
     if (d < 2 * OVERCUT_MM || isFin(inLeft, p)) continue;
     if (inDrawn(p)) {

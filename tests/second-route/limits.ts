@@ -29,6 +29,9 @@ export const MARK_MM = 0.02;
 /** What a piece that falls off may measure and still be a shaving. */
 export const SHAVING_MM2 = 0.3;
 
+/** A neck of wood thinner than this breaks as the plane leaves it. */
+export const THREAD_MM = 0.02;
+
 /** Body narrower than its sole on either side when it is let down to find its seat. */
 export const CLEARANCE_MM = 0.05;
 

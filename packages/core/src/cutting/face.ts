@@ -1,9 +1,11 @@
 /** The finished face held against the drawing: how proud and how far under, and what stands that no list tells. */
 import {
   difference,
+  distanceMm,
   type FlatRing,
   insideRing,
   lengthMm,
+  lerpPoint,
   nearestOnPiece,
   nearestOnRing,
   type Piece,
@@ -15,7 +17,14 @@ import {
   splitPiece,
   splitRegion,
 } from "../curve/index.ts";
-import { DRAWING_NOISE_MM, FIN_MM, FLATTEN_MM, OVERCUT_MM, SAME_POINT_MM } from "../measure/index.ts";
+import {
+  DRAWING_NOISE_MM,
+  FIN_MM,
+  FLATTEN_MM,
+  OVERCUT_MM,
+  SAME_POINT_MM,
+  THREAD_MM,
+} from "../measure/index.ts";
 import { type Depth, deepestFrom, perimeterMm } from "./depth.ts";
 import { COMMON_LIMITS } from "./limits.ts";
 import type { PlanUncut } from "./types.ts";
@@ -81,18 +90,41 @@ export function withoutFallen(wood: Region, shavingMm2: number = COMMON_LIMITS.s
 }
 
 /**
- * The wood without fins: leftovers over the section thinner, on the whole, than `FIN_MM`. Two cuts that meet on a line
- * drawn a hair apart leave one, and it comes away with the shaving.
+ * The wood without what comes away with the shaving: fins, leftovers over the section thinner, on the whole, than
+ * `FIN_MM`, such as two cuts leave that meet on a line drawn a hair apart; and splinters that hang by a thread.
  */
 export function withoutFins(section: Ring, sectionRegion: Region, wood: Region): Region {
-  const fins = difference(wood, sectionRegion).filter((ring) => isFin(section, ring));
+  const fins = difference(wood, sectionRegion).filter((ring) => comesAway(section, ring));
   return fins.length > 0 ? difference(wood, fins) : wood;
 }
 
-/** Whether a ring of leftover wood is a fin: its area spread over its height is thinner than a fin may be. */
-export function isFin(section: Ring, ring: FlatRing): boolean {
+/**
+ * Whether a ring of leftover wood comes away with the shaving: a fin, whose area spread over its height is thinner than a fin
+ * may be, or a splinter no larger than a shaving that stands on less than a thread of the section. A splinter that two
+ * cuts leave on an arris meets the section in one point, and rounding alone would say whether it is part of the wood.
+ */
+export function comesAway(
+  section: Ring,
+  ring: FlatRing,
+  shavingMm2: number = COMMON_LIMITS.shavingMm2,
+): boolean {
+  const areaMm2 = Math.abs(regionAreaMm2([ring]));
   const { depthMm } = deepestFrom(section, [ring], OVERCUT_MM);
-  return Math.abs(regionAreaMm2([ring])) < FIN_MM * depthMm;
+  return areaMm2 < FIN_MM * depthMm || (areaMm2 <= shavingMm2 && standsOnMm(section, ring) < THREAD_MM);
+}
+
+/** The length of the section that a ring of leftover wood stands on, mm: its edges that lie along the section. */
+function standsOnMm(section: Ring, { xs, ys }: FlatRing): number {
+  let sum = 0;
+  for (let i = 0, j = xs.length - 1; i < xs.length; j = i++) {
+    const a = { x: xs[j], y: ys[j] };
+    const b = { x: xs[i], y: ys[i] };
+    const isAlong = [a, lerpPoint(a, b, 0.5), b].every(
+      (p) => nearestOnRing(section, p).distanceMm <= OVERCUT_MM,
+    );
+    if (isAlong) sum += distanceMm(a, b);
+  }
+  return sum;
 }
 
 /**

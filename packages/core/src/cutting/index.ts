@@ -2,7 +2,14 @@ export * from "./bearing.ts";
 export * from "./curve-book.ts";
 export * from "./depth.ts";
 export { type Depth, deepestFrom } from "./depth.ts";
-export { type FaceFigures, faceFigures, isFin, offBoundaryMm, withoutFallen, withoutFins } from "./face.ts";
+export {
+  comesAway,
+  type FaceFigures,
+  faceFigures,
+  offBoundaryMm,
+  withoutFallen,
+  withoutFins,
+} from "./face.ts";
 export { outlineFaults } from "./file-outline.ts";
 export { closedObject, pathText, troublesOf } from "./file-shape.ts";
 export { type WoodsOfWall, wallLeftBy } from "./guide.ts";

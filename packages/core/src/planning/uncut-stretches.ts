@@ -15,7 +15,7 @@ import {
   regionAreaMm2,
   splitPiece,
 } from "../curve/index.ts";
-import { deepestFrom, isFin, spansAlong, withoutFallen } from "../cutting/index.ts";
+import { comesAway, deepestFrom, spansAlong, withoutFallen } from "../cutting/index.ts";
 import { OVERCUT_MM, SAME_POINT_MM, SLIVER_MM2 } from "../measure/index.ts";
 import { along, type Bench } from "./bench.ts";
 import { outwardAt, type WorkedPiece } from "./worked-piece.ts";
@@ -41,7 +41,7 @@ export function leftStretches(bench: Bench, wood: Region, drawn: Ring = bench.pl
     (ring) =>
       regionAreaMm2([ring]) > SLIVER_MM2 &&
       deepestFrom(drawn, [ring], OVERCUT_MM).depthMm > bench.toleranceMm &&
-      !isFin(bench.planned, ring),
+      !comesAway(bench.planned, ring, bench.limits.shavingMm2),
   );
   const stretches = heavy.flatMap((ring) => stretchesUnder(bench, ring));
   return stretches.sort((a, b) => a.piece.index - b.piece.index || a.from - b.from);
