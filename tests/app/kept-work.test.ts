@@ -55,7 +55,7 @@ test("a browser that is killed keeps all that it said was saved", async () => {
   const again = await newHome(home.folder);
   const reopened = await openRoom(again, app.address, "section");
   await openBead(reopened);
-  expect(await widthField(reopened).inputValue()).toContain("7.8");
+  expect(await widthField(reopened).inputValue()).toContain("7.75\u00a0mm");
   expect(again.faults).toEqual([]);
 });
 

@@ -8,6 +8,7 @@ import { create } from "zustand";
 import { useBench } from "../bench/job-on-bench.ts";
 import type { FromPlanner } from "./messages.ts";
 import { startPlanner } from "./planner.ts";
+import { isSameWork } from "./same-work.ts";
 
 export interface PlanOnBench {
   /** The newest plan there is; null before the first. */
@@ -147,24 +148,6 @@ export function keepPlanning(): () => void {
     underWay = null;
   };
 }
-
-/** Whether two states of a job ask the planner for the same. */
-export function isSameWork(one: Job, other: Job): boolean {
-  return PLANNED_FROM.every((key) => one[key] === other[key]);
-}
-
-const PLANNED_FROM = [
-  "name",
-  "unit",
-  "section",
-  "stick",
-  "shelf",
-  "way",
-  "working",
-  "hand",
-  "inchStep",
-  "standing",
-] as const satisfies readonly (keyof Job)[];
 
 function take(answer: FromPlanner, of: Job | null): void {
   switch (answer.kind) {

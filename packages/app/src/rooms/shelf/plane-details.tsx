@@ -19,6 +19,7 @@ import {
   likeness,
   withPlaneChanged,
   withPlaneLeftOut,
+  withPlaneNoted,
   withPlaneRemoved,
 } from "./shelf-edits.ts";
 import { numbersInWords, type PlaneUse } from "./shelf-list.ts";
@@ -103,7 +104,9 @@ export function PlaneDetails({ plane, onRemoved }: PlaneDetailsProps) {
         label="Note"
         value={plane.note ?? ""}
         help="Maker, condition, how its iron is ground: for your own memory."
-        onChange={(note) => say("note", note === "" ? undefined : note, `note on ${plane.name}`)}
+        onChange={(note) =>
+          setTroubles(tryChange(`note on ${plane.name}`, (job) => withPlaneNoted(job, plane.id, note)))
+        }
       />
       <TroubleLines troubles={troubles.filter(({ where }) => where === "note")} />
       <div className="tools plane-away">

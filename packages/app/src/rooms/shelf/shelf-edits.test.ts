@@ -9,6 +9,7 @@ import {
   shelfOn,
   withPlaneChanged,
   withPlaneLeftOut,
+  withPlaneNoted,
   withPlaneRemoved,
   withPlanesAdded,
   withShelfAdded,
@@ -133,4 +134,39 @@ test("the key of a trouble's place", () => {
   expect(keyOf("planes[12].widths[0]")).toBe("widths");
   expect(keyOf("planes[3].shoulder.width")).toBe("shoulder");
   expect(keyOf("unit")).toBe("unit");
+});
+
+describe("a note on a plane", () => {
+  const short: Job = {
+    ...EMPTY,
+    shelf: {
+      format: "mouldwright/shelf",
+      version: 1,
+      unit: "in",
+      planes: [
+        { kind: "hollow", radius: "3/8", width: "3/8" },
+        { kind: "snipe bill", hand: "left", note: "lent to Ruth" },
+      ],
+    },
+  };
+  const idOf = (index: number) => done(shelfOn(short)).planes[index]?.id ?? "";
+
+  test("is all that is written of the shelf", () => {
+    const noted = done(withPlaneNoted(short, idOf(0), "reground"));
+    expect(noted.shelf).toMatchObject({
+      unit: "in",
+      planes: [{ kind: "hollow", radius: "3/8", width: "3/8", note: "reground" }, { note: "lent to Ruth" }],
+    });
+  });
+
+  test("goes when it is emptied", () => {
+    const bare = done(withPlaneNoted(short, idOf(1), ""));
+    expect(bare.shelf).toMatchObject({ planes: [{}, { kind: "snipe bill", hand: "left" }] });
+    expect(JSON.stringify(bare.shelf)).not.toContain("note");
+  });
+
+  test("that no file can hold is refused at the note", () => {
+    const outcome = withPlaneNoted(short, idOf(0), "x".repeat(100_000));
+    expect(outcome.ok ? null : outcome.trouble.where).toBe("note");
+  });
 });

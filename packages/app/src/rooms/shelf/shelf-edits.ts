@@ -74,6 +74,22 @@ export function withPlaneChanged(job: Job, id: string, entry: Entry): Outcome<Jo
   return outcome.ok ? outcome : keysOnly(outcome);
 }
 
+/** Another note on a plane, or none: nothing else of the shelf is written anew, so that its plan stands. */
+export function withPlaneNoted(job: Job, id: string, note: string): Outcome<Job> {
+  const shelf = shelfOn(job);
+  if (!shelf.ok) return shelf;
+  const at = shelf.value.planes.findIndex((plane) => plane.id === id);
+  if (at < 0 || job.shelf === undefined || "file" in job.shelf) return fine(job);
+  const planes = job.shelf.planes.map((plane, index) => {
+    if (index !== at) return plane;
+    const { note: _, ...rest } = plane;
+    return note === "" ? rest : { ...rest, note };
+  });
+  const noted: Job = { ...job, shelf: { ...job.shelf, planes } };
+  const read = shelfOn(noted);
+  return read.ok ? fine(noted) : keysOnly(read);
+}
+
 /** The shelf without a plane; what the job said of leaving it out goes too. */
 export function withPlaneRemoved(job: Job, id: string): Outcome<Job> {
   const shelf = shelfOn(job);
@@ -185,7 +201,7 @@ function keysOnly(outcome: Outcome<unknown> & { readonly ok: false }): ReturnTyp
 
 /** `planes[12].widths[0]` is about `widths`. */
 export function keyOf(where: string): string {
-  return /^planes\[\d+\]\.?([A-Za-z]*)/.exec(where)?.[1] ?? where;
+  return /^(?:shelf\.)?planes\[\d+\]\.?([A-Za-z]*)/.exec(where)?.[1] ?? where;
 }
 
 /** Whether two planes are a pair: one hollow, one round, of one radius. */
