@@ -8,7 +8,7 @@ import { DEFAULT_TOLERANCE_MM, FLATTEN_MM, OVERCUT_MM } from "../measure/index.t
 import { mirrorSection } from "../section/index.ts";
 import type { Bench } from "./bench.ts";
 import { benchesFor } from "./benches-for.ts";
-import { curveCovers, otherCovers } from "./curves.ts";
+import { type CurveCover, curveCovers, otherCovers } from "./curves.ts";
 import type { Draft, PlaneDraft } from "./draft-cut.ts";
 import { floorCuts, wallCuts } from "./flats.ts";
 import { type ArcToCut, orderCurves, orderFlats } from "./order.ts";
@@ -148,7 +148,7 @@ function waysOfFlat(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
 }
 
 function arcToCut(bench: Bench, piece: WorkedPiece): ArcToCut {
-  const draftsOf = (covers: ReturnType<typeof curveCovers>) =>
+  const draftsOf = (covers: readonly CurveCover[]) =>
     covers.slice(0, MOST_COVERS).map((cover) => cover.drafts);
   return {
     covers: draftsOf(curveCovers(bench, piece)),

@@ -39,18 +39,45 @@ const GRID_DEG = 1;
 /** More settings than this for one arc is creeping, and the plan says what plane would do better. */
 export const MOST_SETTINGS_FOR_ARC = 5;
 
+type CoversByPiece = WeakMap<Bench, Map<number, readonly CurveCover[]>>;
+
+const COVERS: CoversByPiece = new WeakMap();
+const OTHERS: CoversByPiece = new WeakMap();
+
 /**
  * Ways to cut an arc with the shelf's planes, best first. Planes of its own radius are tried alone as long as one of
  * them covers it; those of other radii, several settings each, come after them when none does.
  */
-export function curveCovers(bench: Bench, piece: WorkedPiece): CurveCover[] {
+export function curveCovers(bench: Bench, piece: WorkedPiece): readonly CurveCover[] {
+  return coversOnce(COVERS, bench, piece, newCovers);
+}
+
+/** Ways to cut an arc with planes of other radii than its own, or with flat ones facet by facet, best first. */
+export function otherCovers(bench: Bench, piece: WorkedPiece): readonly CurveCover[] {
+  return coversOnce(OTHERS, bench, piece, newOtherCovers);
+}
+
+/** Worked out once for a bench, when first asked for. */
+function coversOnce(
+  book: CoversByPiece,
+  bench: Bench,
+  piece: WorkedPiece,
+  work: (bench: Bench, piece: WorkedPiece) => readonly CurveCover[],
+): readonly CurveCover[] {
+  const known = book.get(bench) ?? new Map<number, readonly CurveCover[]>();
+  book.set(bench, known);
+  const covers = known.get(piece.index) ?? work(bench, piece);
+  known.set(piece.index, covers);
+  return covers;
+}
+
+function newCovers(bench: Bench, piece: WorkedPiece): readonly CurveCover[] {
   const own = coversOf(bench, piece, (offMm) => offMm <= MATCHES_MM);
   const whole = own.some((cover) => cover.shortMm <= COVER_SLACK_MM);
   return whole ? own : [...own, ...otherCovers(bench, piece)].sort((a, b) => rankOf(a) - rankOf(b));
 }
 
-/** Ways to cut an arc with planes of other radii than its own, or with flat ones facet by facet, best first. */
-export function otherCovers(bench: Bench, piece: WorkedPiece): CurveCover[] {
+function newOtherCovers(bench: Bench, piece: WorkedPiece): readonly CurveCover[] {
   return [...coversOf(bench, piece, (offMm) => offMm > MATCHES_MM), ...facetCovers(bench, piece)].sort(
     (a, b) => rankOf(a) - rankOf(b),
   );

@@ -171,12 +171,17 @@ export function bestCantDeg(bench: Bench): number | null {
   return Math.abs(cant) < LEAST_CANT_DEG ? null : cant;
 }
 
-/** A bench maker for one planned section and shelf, options laid over the plan's own. */
+/** A bench maker for one planned section and shelf, options laid over the plan's own; without any it is always the same bench. */
 export function benchMaker(
   planned: Parameters<typeof layOutBench>[0],
   stick: Parameters<typeof layOutBench>[1],
   shelf: Parameters<typeof layOutBench>[2],
   own: BenchOptions,
 ): BenchMaker {
-  return (options) => layOutBench(planned, stick, shelf, { ...own, ...options });
+  let plain: Bench | undefined;
+  return (options) => {
+    if (Object.keys(options).length > 0) return layOutBench(planned, stick, shelf, { ...own, ...options });
+    plain ??= layOutBench(planned, stick, shelf, own);
+    return plain;
+  };
 }

@@ -33,7 +33,16 @@ const SAWN_FROM_MM2 = 60;
 /** The same with the back up: a flat to lie on is gone once it is planed, so the saw comes sooner. */
 const SAWN_FROM_BACK_MM2 = 12;
 
+const WANTED = new WeakMap<Bench, Wanted>();
+
+/** The cuts that the section wants; worked out once for a bench. */
 export function wantedCuts(bench: Bench): Wanted {
+  const wanted = WANTED.get(bench) ?? newlyWanted(bench);
+  WANTED.set(bench, wanted);
+  return wanted;
+}
+
+function newlyWanted(bench: Bench): Wanted {
   const saws: SawDraft[] = [];
   const flats = new Map<string, FlatToCut>();
   const none: WorkedPiece[] = [];
@@ -79,21 +88,13 @@ export function wantedCuts(bench: Bench): Wanted {
       continue;
     }
     covers.push(best);
-    curves.push({ covers: waysOf(found), others: once(() => waysOf(otherCovers(bench, piece))) });
+    curves.push({ covers: waysOf(found), others: () => waysOf(otherCovers(bench, piece)) });
   }
   return { flats: [...flats.values()], saws, curves, covers, none };
 }
 
 function waysOf(covers: readonly CurveCover[]): CurveWays {
   return covers.slice(0, MOST_COVERS).map((cover) => cover.drafts);
-}
-
-function once<T>(make: () => T): () => T {
-  let made: { readonly value: T } | undefined;
-  return () => {
-    made ??= { value: make() };
-    return made.value;
-  };
 }
 
 /** How many planes are tried on an arc when the better ones cannot be made to work. */
