@@ -8,6 +8,7 @@ import { SAME_POINT_MM } from "../measure/index.ts";
 import { closedPath, fill, group, type Item, openPath, type PaperPoint, stroke } from "./drawing.ts";
 import { flatPoints, pathOf } from "./flat-path.ts";
 import { PAPER } from "./palette.ts";
+import { placedPoint } from "./plane-lines.ts";
 import {
   directionToPaper,
   type StickRoom,
@@ -54,10 +55,11 @@ function idleBand(plan: Plan): { readonly bottomMm: number; readonly topMm: numb
   const places = rings.flatMap((ring) =>
     flatPoints(pathOf(ring, (point) => point, "ring")).map((point) => point[1]),
   );
+  const soles = plan.cuts.flatMap(soleHeights);
   const levels = [
     ...places,
     ...plan.marks.map((mark) => mark.at[1]),
-    ...plan.cuts.flatMap((cut) => (cut.runs ?? []).flat().map((pose) => pose[1])),
+    ...soles.flat(),
     ...plan.cuts.flatMap((cut) => (cut.line ?? []).map((point) => point[1])),
   ].sort((a, b) => a - b);
   let best: { readonly bottomMm: number; readonly topMm: number } | null = null;
@@ -65,10 +67,21 @@ function idleBand(plan: Plan): { readonly bottomMm: number; readonly topMm: numb
     const bottomMm = levels[index - 1] as number;
     const topMm = levels[index] as number;
     if (best !== null && topMm - bottomMm <= best.topMm - best.bottomMm) continue;
-    if (crossesAlike(rings, (bottomMm + topMm) / 2)) best = { bottomMm, topMm };
+    const middleMm = (bottomMm + topMm) / 2;
+    const isBesideSole = soles.some(([lowMm, highMm]) => lowMm < middleMm && middleMm < highMm);
+    if (!isBesideSole && crossesAlike(rings, middleMm)) best = { bottomMm, topMm };
   }
   const isMeasuredThrough = plan.marks.some((mark) => mark.kind === "depth" && mark.from === "back");
   return isMeasuredThrough ? null : best;
+}
+
+/** From where to where the sole reaches in each pose of a cut: a plane whose sole hangs down beside the stick is drawn whole. */
+function soleHeights(cut: PlanCut): readonly (readonly [number, number])[] {
+  const sole = cut.sole ?? [];
+  return (cut.runs ?? []).flat().map((pose) => {
+    const heights = [pose[1], ...sole.map(([x, y]) => placedPoint(pose, [x, y])[1])];
+    return [Math.min(...heights), Math.max(...heights)] as const;
+  });
 }
 
 function crossesAlike(rings: readonly (readonly Vertex[])[], heightMm: number): boolean {

@@ -55,13 +55,6 @@ export function leanSpan(cut: PlanCut): string {
   return `${from}, ${rockedTo(begunDeg, goesRight ? rightDeg : leftDeg)}`;
 }
 
-/** The lean at the first stroke and at the last, where there is no room for more: "upright to 8° left". */
-export function briefLean(cut: PlanCut): string {
-  if (cut.line !== undefined) return leanSpan(cut);
-  const leans = stationsOf(cut).map((pose) => shortLean(leanInHandDeg(cut, pose[2])));
-  return [...new Set(leans)].join(" to ");
-}
-
 /** A plane that turns by less than this keeps its lean in any hand, degrees. */
 const ONE_LEAN_DEG = 2;
 

@@ -46,7 +46,7 @@ export function enlargementOf(
   );
   const depthMm = Math.abs(waste.deepest.bottom[1] - waste.deepest.top[1]) / view.scaleRatio;
   const depth = saysDepth(cut)
-    ? depthInside(enlarge(waste.deepest.bottom), enlarge(waste.deepest.top), place, scene, {
+    ? depthInside(enlarge(waste.atWall.bottom), enlarge(waste.atWall.top), place, scene, {
         words: lengthWords(depthMm, options),
         sizeMm: figureMm(options.unit),
       })
@@ -91,7 +91,7 @@ export function closeUp(
   const isShort = Math.max(widthMm, heightMm) < LONG_DETAIL_MM;
   const spot: PaperPoint = isShort
     ? [(waste.box.minX + waste.box.maxX) / 2, (waste.box.minY + waste.box.maxY) / 2]
-    : middle(waste.deepest.bottom, waste.deepest.top);
+    : middle(waste.atWall.bottom, waste.atWall.top);
   const detailMm = isShort ? Math.hypot(widthMm, heightMm) : Math.min(widthMm, heightMm);
   const roomMm = 2 * place.radiusMm * FILLED_RATIO * printedRatio;
   const scaleRatio = enlargedScale(view.scaleRatio * printedRatio, detailMm, roomMm) / printedRatio;

@@ -1,13 +1,15 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Plan, PlanMark } from "../cutting/index.ts";
+import type { Plan, PlanCut, PlanMark } from "../cutting/index.ts";
 import { drawCut } from "./cut-picture.ts";
 import { type Drawing, flatItems, type Item, type Text } from "./drawing.ts";
 import { type Box, flatPoints } from "./flat-path.ts";
 import { boxesOverlap, textBox } from "./labels.ts";
 import { LEAST_LETTERING_MM } from "./lettering.ts";
 import { drawSection } from "./section-picture.ts";
+import { wasteExtent } from "./stick-end.ts";
+import { viewOnBench } from "./stick-view.ts";
 import { drawStrip } from "./strip.ts";
 import { writeSvg } from "./write-svg.ts";
 
@@ -208,8 +210,10 @@ describe("one cut", () => {
 describe("all cuts", () => {
   test("one card a cut, in order, each with number, plane and lean", () => {
     const words = textsOf(drawStrip(BEAD, { unit: "mm" })).map((item) => item.text);
-    for (const expected of ["1", "6", "3/8 in hollow", "upright to 20° right", "upright to 8° left"]) {
-      expect(words).toContain(expected);
+    for (const expected of ["1", "6", "3/8 in hollow"]) expect(words).toContain(expected);
+    // A lean too long for one line goes on in the next: how a cut is begun is never left out.
+    for (const expected of ["begun upright, laid over to 20° right", "begun upright, laid over to 8° left"]) {
+      expect(words.join(" ")).toContain(expected);
     }
     expect(groupsOf(drawStrip(BEAD, { unit: "mm" }).items, "card")).toHaveLength(6);
   });
@@ -219,6 +223,45 @@ describe("all cuts", () => {
     // Two snipe lines 1 mm deep and the hollow's two thin corners; Vs and round are large enough.
     expect(groupsOf(strip.items, "enlargement")).toHaveLength(3);
     expect(textsOf(strip).filter((item) => item.text === "detail 5 : 1")).toHaveLength(3);
+  });
+
+  test("a plane so wide that it rises far over the stick runs over no words", () => {
+    const cut = {
+      ...BEAD.cuts[0],
+      sole: [
+        [-30, 0],
+        [30, 0],
+      ],
+      runs: [[[25, 16, -45]]],
+    } as unknown as PlanCut;
+    const strip = drawStrip({ ...BEAD, cuts: [cut] }, { unit: "mm" });
+    const plane = flatItems(strip.items).flatMap((item) =>
+      item.kind === "stroke" && item.line === "long-dashed double-dotted" ? flatPoints(item.path) : [],
+    );
+    const lowestWords = Math.max(...textsOf(strip).map((item) => textBox(item).maxY));
+    expect(plane.length).toBeGreaterThan(0);
+    expect(Math.min(...plane.map(([, y]) => y))).toBeGreaterThan(lowestWords);
+  });
+
+  test("a shallow rebate is enlarged at the corner it leaves, not at the stick's own", () => {
+    const rebate = {
+      ...BEAD.cuts[0],
+      after: [
+        [
+          [0, 0],
+          [42, 0],
+          [42, 18],
+          [19, 18],
+          [19, 17],
+          [0, 17],
+        ],
+      ],
+    };
+    const plan: Plan = { ...BEAD, cuts: [rebate as unknown as PlanCut] };
+    const view = viewOnBench(plan.stick, 0, 1, { centreX: 21, lineY: 100 });
+    const waste = wasteExtent(plan, plan.cuts[0] as PlanCut, view, [0, -1]);
+    expect(waste?.atWall.bottom[0]).toBeCloseTo(19, 1);
+    expect(waste?.atWall.bottom[1]).toBeCloseTo(83, 6);
   });
 
   test("a plan without cuts says so", () => {

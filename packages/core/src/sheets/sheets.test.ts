@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { areaMm2, ringFromVertices, type Vertex } from "../curve/index.ts";
-import type { Plan } from "../cutting/index.ts";
+import type { Plan, PlanCut } from "../cutting/index.ts";
 import { brokenStick } from "./broken-stick.ts";
 import type { Group, Item } from "./drawing.ts";
 import { flow, paragraph, table } from "./flow.ts";
@@ -261,5 +261,28 @@ describe("a stick broken off", () => {
       error: 0.2,
     } as const;
     expect(brokenStick({ ...thick, marks: [mark] }, room).breakAtMm).toBeNull();
+  });
+
+  test("stays whole where a wide sole hangs down beside it", () => {
+    const cut = {
+      ...BEAD.cuts[0],
+      after: [thick.section],
+      sole: [
+        [-30, 0],
+        [30, 0],
+      ],
+      runs: [[[36, 58, -45]]],
+    };
+    const plan = { ...thick, cuts: [cut as unknown as PlanCut] };
+    // The sole's far corner lies 30 sin 45° = 21.2 mm lower, at 36.8 mm: below it there is too little to leave out.
+    expect(brokenStick(plan, room).breakAtMm ?? 0).toBeLessThan(36.8);
+    const deeper = {
+      ...cut,
+      sole: [
+        [-30, 0],
+        [70, 0],
+      ],
+    } as unknown as PlanCut;
+    expect(brokenStick({ ...plan, cuts: [deeper] }, room).breakAtMm).toBeNull();
   });
 });

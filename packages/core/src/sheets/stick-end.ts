@@ -64,6 +64,8 @@ export interface WasteExtent {
   readonly box: Box;
   /** Longest way through the waste along `axis`: from the wood that stays up to the old surface. */
   readonly deepest: { readonly bottom: PaperPoint; readonly top: PaperPoint };
+  /** A way as deep as that, or nearly, beside the wall the cut leaves; the deepest where it leaves none, or two. */
+  readonly atWall: { readonly bottom: PaperPoint; readonly top: PaperPoint };
 }
 
 const SAMPLE_LINES = 240;
@@ -89,6 +91,7 @@ export function wasteExtent(plan: Plan, cut: PlanCut, view: StickView, axis: Pap
     (_, i) => lowest + (widthMm * (i + 0.5)) / SAMPLE_LINES,
   );
   const found: PaperPoint[] = [];
+  const ways: Way[] = [];
   let deepest: WasteExtent["deepest"] | null = null;
   let depthMm = LEAST_SEEN_MM;
   for (const across of [...raster, ...corners]) {
@@ -104,13 +107,51 @@ export function wasteExtent(plan: Plan, cut: PlanCut, view: StickView, axis: Pap
       const middle = at((low + high) / 2);
       if (!isInside(before, middle) || isInside(after, middle)) continue;
       found.push(at(low), at(high));
+      ways.push({ across, bottom: at(low), top: at(high), depthMm: high - low });
       if (high - low > depthMm + LEAST_SEEN_MM) {
         depthMm = high - low;
         deepest = { bottom: at(low), top: at(high) };
       }
     }
   }
-  return deepest === null ? null : { box: boxOf(found), deepest };
+  if (deepest === null) return null;
+  const isWood = (point: PaperPoint): boolean => isInside(after, point);
+  return { box: boxOf(found), deepest, atWall: besideWall(ways, aside, isWood) ?? deepest };
+}
+
+interface Way {
+  readonly across: number;
+  readonly bottom: PaperPoint;
+  readonly top: PaperPoint;
+  readonly depthMm: number;
+}
+
+/** Share of the greatest depth that a way has to have to be as deep, for pictures. */
+const AS_DEEP_RATIO = 0.98;
+/** How far beyond the last deep way the wall is looked for, mm on paper. */
+const WALL_BESIDE_MM = 0.2;
+
+/** The outermost deep way on the one side where wood stands beside it; null where it does on both or on neither. */
+function besideWall(
+  ways: readonly Way[],
+  aside: PaperPoint,
+  isWood: (point: PaperPoint) => boolean,
+): Way | null {
+  const mostMm = Math.max(...ways.map((way) => way.depthMm));
+  const deep = ways
+    .filter((way) => way.depthMm >= mostMm * AS_DEEP_RATIO)
+    .sort((a, b) => a.across - b.across);
+  const walled = ([-1, 1] as const).flatMap((sign) => {
+    const way = sign < 0 ? deep[0] : deep[deep.length - 1];
+    if (way === undefined) return [];
+    const beside: PaperPoint = [
+      (way.bottom[0] + way.top[0]) / 2 + sign * aside[0] * WALL_BESIDE_MM,
+      (way.bottom[1] + way.top[1]) / 2 + sign * aside[1] * WALL_BESIDE_MM,
+    ];
+    return isWood(beside) ? [way] : [];
+  });
+  const [only] = walled;
+  return walled.length === 1 && only !== undefined ? only : null;
 }
 
 function crossing(

@@ -1,7 +1,7 @@
 /** All cuts of a plan in one picture: small cards in reading order, one scale, each with number, plane and lean. */
 import type { Plan, PlanCut } from "../cutting/index.ts";
 import { type BrokenStick, breakItems, brokenStick } from "./broken-stick.ts";
-import { briefLean, leanInHandDeg, leanSpan, planeName } from "./cut-facts.ts";
+import { leanInHandDeg, leanSpan, planeName } from "./cut-facts.ts";
 import { type PictureOptions, soleOnPaper } from "./cut-marks.ts";
 import {
   circlePath,
@@ -22,14 +22,19 @@ import { axisOnPaper, leanArrow, planeLines, sawLine, stationsOf } from "./plane
 import { printable } from "./printable-text.ts";
 import { benchLine, stickEnd, wasteExtent } from "./stick-end.ts";
 import { commonScale, scaleWords, turnedBox, viewOnBench } from "./stick-view.ts";
-import { shortened, textWidthMm } from "./text-width.ts";
+import { shortened, textWidthMm, wrapTextTo } from "./text-width.ts";
 
 const PAGE_WIDTH_MM = 190;
 const MARGIN_MM = 8;
 const GAP_MM = 5;
 const TITLE_MM = 5;
 const HEAD_MM = 22;
-const CARD_HEAD_MM = 12;
+const CARD_HEAD_MM = 10;
+/** Lines of lettering in a card's head, mm apart; the plane's name stands on the first. */
+const CARD_LINE_MM = 4.4;
+const MOST_LEAN_LINES = 2;
+/** Planes and enlargements keep so far off the words over them, mm. */
+const UNDER_HEAD_MM = 1;
 const BODY_MM = 13;
 const AXIS_MM = 17;
 const BELOW_BENCH_MM = 4;
@@ -54,12 +59,17 @@ export function drawStrip(whole: Plan, _options: PictureOptions): Drawing {
   let rowTop = HEAD_MM;
   for (let first = 0; first < plan.cuts.length; first += columns) {
     const row = plan.cuts.slice(first, first + columns);
-    // Rows are as high as their highest stick: one that stands on its edge does not blow up the others.
-    const stickMm = Math.max(...row.map((cut) => stickHeightMm(plan, cut))) * scaleRatio;
-    const lineY = CARD_HEAD_MM + AXIS_MM + stickMm;
+    const heads = row.map((cut) => cardHead(broken, cut, cardMm, scaleRatio));
+    const headMm = Math.max(...heads.map(({ heightMm }) => heightMm));
+    // Rows are as high as their highest picture: a stick that stands on its edge does not blow up the others.
+    const sceneMm = Math.max(
+      ...row.map((cut, column) => riseMm(plan, cut, cardMm, scaleRatio, heads[column]?.scale !== "")),
+    );
+    const lineY = headMm + UNDER_HEAD_MM + sceneMm;
     row.forEach((cut, column) => {
       const at: PaperPoint = [MARGIN_MM + column * (cardMm + GAP_MM), rowTop];
-      cards.push(group("card", cardItems(broken, cut, { cardMm, lineY, scaleRatio }), at));
+      const head = heads[column]?.items ?? [];
+      cards.push(group("card", [...head, ...cardScene(broken, cut, { cardMm, lineY, scaleRatio })], at));
     });
     rowTop += lineY + BELOW_BENCH_MM + GAP_MM;
   }
@@ -107,36 +117,64 @@ export interface CardLayout {
   readonly scaleRatio: number;
 }
 
-function cardItems(broken: BrokenStick, cut: PlanCut, layout: CardLayout): readonly Item[] {
-  const { cardMm } = layout;
+interface CardHead {
+  readonly items: readonly Item[];
+  /** What the enlargement's scale is said to be; empty where there is none. */
+  readonly scale: string;
+  readonly heightMm: number;
+}
+
+/** Number, plane and lean: the lean on two lines where one is too short to say how the cut is begun. */
+function cardHead(broken: BrokenStick, cut: PlanCut, cardMm: number, scaleRatio: number): CardHead {
   const textLeft = 10;
   const textWidth = cardMm - textLeft;
-  const detail = detailOf(broken, cut, layout);
+  const detail = detailOf(broken, cut, { cardMm, lineY: 0, scaleRatio });
   const scale = detail === null ? "" : `detail ${scaleWords(detail.scaleRatio)}`;
   const scaleMm = scale === "" ? 0 : textWidthMm(scale, LEAST_LETTERING_MM) + 2;
-  const whole = leanSpan(cut);
-  const lean = textWidthMm(whole, LEAST_LETTERING_MM) <= textWidth - scaleMm ? whole : briefLean(cut);
-  return [
-    group("number", [
-      stroke(circlePath([4, 4.2], 3.6), { weight: "gauge" }),
-      text([4, 5.5], String(cut.number), { sizeMm: 3.6, anchor: "middle", bold: true }),
-    ]),
-    text([textLeft, 3.6], shortened(planeName(cut), LEAST_LETTERING_MM, textWidth), {
-      sizeMm: LEAST_LETTERING_MM,
-    }),
-    text([textLeft, 8], shortened(lean, LEAST_LETTERING_MM, textWidth - scaleMm), {
-      sizeMm: LEAST_LETTERING_MM,
-    }),
-    ...(scale === "" ? [] : [text([cardMm, 8], scale, { sizeMm: LEAST_LETTERING_MM, anchor: "end" })]),
-    smallScene(broken, cut, layout),
-    ...(detail?.items ?? []),
-  ];
+  const lineAt = (index: number): number => 3.6 + index * CARD_LINE_MM;
+  const leans = wrapTextTo(MOST_LEAN_LINES, leanSpan(cut), LEAST_LETTERING_MM, textWidth - scaleMm);
+  return {
+    scale,
+    heightMm: CARD_HEAD_MM + (leans.length - 1) * CARD_LINE_MM,
+    items: [
+      group("number", [
+        stroke(circlePath([4, 4.2], 3.6), { weight: "gauge" }),
+        text([4, 5.5], String(cut.number), { sizeMm: 3.6, anchor: "middle", bold: true }),
+      ]),
+      text([textLeft, lineAt(0)], shortened(planeName(cut), LEAST_LETTERING_MM, textWidth), {
+        sizeMm: LEAST_LETTERING_MM,
+      }),
+      ...leans.map((line, index) =>
+        text([textLeft, lineAt(index + 1)], line, { sizeMm: LEAST_LETTERING_MM }),
+      ),
+      ...(scale === ""
+        ? []
+        : [text([cardMm, lineAt(1)], scale, { sizeMm: LEAST_LETTERING_MM, anchor: "end" })]),
+    ],
+  };
+}
+
+/** How far a card's picture rises over its bench line, mm: stick, plane and enlargement. */
+function riseMm(plan: Plan, cut: PlanCut, cardMm: number, scaleRatio: number, hasDetail: boolean): number {
+  const view = viewOnBench(plan.stick, cut.cant, scaleRatio / FINENESS, {
+    centreX: cardMm / 2 / FINENESS,
+    lineY: 0,
+  });
+  const toolMm = toolItems(cut, view).flatMap((item) => pointsOf(item).map(([, y]) => -y * FINENESS));
+  const stickMm = stickHeightMm(plan, cut) * scaleRatio;
+  return Math.max(stickMm + (hasDetail ? 2 * DETAIL_MM + DETAIL_OVER_MM : 0), ...toolMm);
+}
+
+function cardScene(broken: BrokenStick, cut: PlanCut, layout: CardLayout): readonly Item[] {
+  return [smallScene(broken, cut, layout), ...(detailOf(broken, cut, layout)?.items ?? [])];
 }
 
 /** A cut thinner than this on the card is shown once more, larger, beside the plane. */
 const UNSEEN_MM = 1.4;
 const DETAIL_MM = 8;
 const DETAIL_CLEAR_MM = 2;
+/** The enlargement stands so far over the stick, mm. */
+const DETAIL_OVER_MM = 0.6;
 
 interface Detail {
   readonly items: readonly Item[];
@@ -168,7 +206,7 @@ function detailOf({ plan }: BrokenStick, cut: PlanCut, layout: CardLayout): Deta
     : centreX - DETAIL_MM - Math.max(...reach);
   if (clearMm < DETAIL_CLEAR_MM) return null;
   const disc = {
-    centre: [centreX / FINENESS, (stickTop - DETAIL_MM - 0.6) / FINENESS] as const,
+    centre: [centreX / FINENESS, (stickTop - DETAIL_MM - DETAIL_OVER_MM) / FINENESS] as const,
     radiusMm: DETAIL_MM / FINENESS,
   };
   const close = closeUp(plan, cut, view, waste, disc, FINENESS);
