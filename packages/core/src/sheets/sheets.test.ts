@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { areaMm2, ringFromVertices, type Vertex } from "../curve/index.ts";
 import type { Plan, PlanCut } from "../cutting/index.ts";
-import { brokenStick } from "./broken-stick.ts";
+import { brokenAcross, brokenStick } from "./broken-stick.ts";
 import type { Group, Item } from "./drawing.ts";
 import { flow, paragraph, table } from "./flow.ts";
 import { OVERLAP_MM, registrationMarks } from "./full-size.ts";
@@ -261,6 +261,41 @@ describe("a stick broken off", () => {
       error: 0.2,
     } as const;
     expect(brokenStick({ ...thick, marks: [mark] }, room).breakAtMm).toBeNull();
+  });
+
+  test("a wide board is broken off across: once where its edge is worked, twice where its middle is", () => {
+    const board = (left: number, right: number): Plan => ({
+      ...thick,
+      stick: [
+        [0, 0],
+        [250, 0],
+        [250, 20],
+        [0, 20],
+      ],
+      section: [
+        [0, 0],
+        [250, 0],
+        [250, 20],
+        [right, 20],
+        [right, 18],
+        [left, 18],
+        [left, 20],
+        [0, 20],
+      ],
+    });
+    const small = { widthMm: 46, flatMm: 40, turnedMm: 48 };
+    const across = (plan: Plan) => brokenAcross(brokenStick(plan, small), small);
+    const middle = across(board(118, 131));
+    // 12 mm are kept on either side of each break: 12 + 12 + 13 + 12 + 12 = 61 mm of the 250.
+    expect(middle.breaksAcrossMm).toHaveLength(2);
+    expect(Math.max(...middle.plan.stick.map(([x]) => x))).toBeCloseTo(61, 9);
+    const groove = middle.plan.section.filter(([, y]) => y === 18).map(([x]) => x);
+    expect(Math.max(...groove) - Math.min(...groove)).toBeCloseTo(13, 9);
+    expect(across(board(225, 240)).breaksAcrossMm).toHaveLength(1);
+    // Where the whole middle is lowered, the section and the stick do not run alike through it.
+    expect(across(board(20, 230)).breaksAcrossMm).toBeUndefined();
+    const narrow = brokenStick(BEAD, small);
+    expect(brokenAcross(narrow, small)).toBe(narrow);
   });
 
   test("stays whole where a wide sole hangs down beside it", () => {

@@ -55,7 +55,7 @@ const PICTURE_SCALES = [
   0.05,
   0.02,
 ] as const;
-const ENLARGEMENT_SCALES = [50, 20, 10, 5, 2, 1] as const;
+const ENLARGEMENT_SCALES = [50, 20, 10, 5, 3, 2, 1.5, 1] as const;
 
 /** Room for the stick on a page, mm. A stick that stands turned may come nearer to the top than one lying flat. */
 export interface StickRoom {
@@ -87,6 +87,11 @@ export function scaleFor(plan: Plan, cantDeg: number, room: StickRoom): number {
       return (box.maxX - box.minX) * scale <= room.widthMm && (box.maxY - box.minY) * scale <= heightMm;
     });
   return PICTURE_SCALES.find(fits) ?? (PICTURE_SCALES[PICTURE_SCALES.length - 1] as number);
+}
+
+/** The scales below this one that are no smaller than a share of it, largest first. */
+export function nextScales(scaleRatio: number, leastShare: number): readonly number[] {
+  return PICTURE_SCALES.filter((scale) => scale < scaleRatio && scale >= scaleRatio * leastShare);
 }
 
 /** The scale of the stick lying flat, for pictures of the whole. */

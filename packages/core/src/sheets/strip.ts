@@ -1,6 +1,6 @@
 /** All cuts of a plan in one picture: small cards in reading order, one scale, each with number, plane and lean. */
 import type { Plan, PlanCut } from "../cutting/index.ts";
-import { type BrokenStick, breakItems, brokenStick } from "./broken-stick.ts";
+import { type BrokenStick, breakItems, brokenAcross, brokenStick } from "./broken-stick.ts";
 import { leanInHandDeg, leanSpan, planeName } from "./cut-facts.ts";
 import { type PictureOptions, soleOnPaper } from "./cut-marks.ts";
 import {
@@ -21,7 +21,7 @@ import { FAINT_INK, PLANE_LINE } from "./palette.ts";
 import { axisOnPaper, leanArrow, planeLines, sawLine, stationsOf } from "./plane-lines.ts";
 import { printable } from "./printable-text.ts";
 import { benchLine, stickEnd, wasteExtent } from "./stick-end.ts";
-import { commonScale, scaleWords, turnedBox, viewOnBench } from "./stick-view.ts";
+import { commonScale, nextScales, scaleWords, turnedBox, viewOnBench } from "./stick-view.ts";
 import { shortened, textWidthMm, wrapTextTo } from "./text-width.ts";
 
 const PAGE_WIDTH_MM = 190;
@@ -43,17 +43,17 @@ const EMPTY_MM = 12;
 /** Cards are drawn larger and set down at this ratio, so that lines and hatches come out finer than on a page. */
 const FINENESS = 0.7;
 const SIDE_ROOM_MM = 9;
+/** No picture is made smaller than this share of what it could be, to stand beside another. */
+const LEAST_ABREAST_SHARE = 0.6;
 /** Largest stick on a card, so that at least three cards stand side by side where the scale allows. */
 const STICK_ROOM = { widthMm: 46, flatMm: 40, turnedMm: 48 } as const;
 
 /** The whole plan at a glance; it shows no lengths, so `options` only keeps its call like that of the other pictures. */
 export function drawStrip(whole: Plan, _options: PictureOptions): Drawing {
-  const broken = brokenStick(whole, STICK_ROOM);
+  const broken = brokenAcross(brokenStick(whole, STICK_ROOM), STICK_ROOM);
   const { plan } = broken;
-  const scaleRatio = commonScale(plan, STICK_ROOM);
   const inner = PAGE_WIDTH_MM - 2 * MARGIN_MM;
-  const neededMm = Math.max(LEAST_CARD_MM, ...plan.cuts.map((cut) => cardWidthMm(plan, cut, scaleRatio)));
-  const columns = Math.max(1, Math.floor((inner + GAP_MM) / (Math.min(inner, neededMm) + GAP_MM)));
+  const { scaleRatio, columns } = cardsAbreast(plan, inner);
   const cardMm = (inner - (columns - 1) * GAP_MM) / columns;
   const cards: Item[] = [];
   let rowTop = HEAD_MM;
@@ -88,6 +88,24 @@ export function drawStrip(whole: Plan, _options: PictureOptions): Drawing {
         : cards),
     ],
   };
+}
+
+/** Scale and cards in a row: somewhat smaller where a wide plane beside a small stick would leave each card a row of its own. */
+function cardsAbreast(
+  plan: Plan,
+  innerMm: number,
+): { readonly scaleRatio: number; readonly columns: number } {
+  const columnsAt = (scaleRatio: number): number => {
+    const neededMm = Math.max(LEAST_CARD_MM, ...plan.cuts.map((cut) => cardWidthMm(plan, cut, scaleRatio)));
+    return Math.max(1, Math.floor((innerMm + GAP_MM) / (Math.min(innerMm, neededMm) + GAP_MM)));
+  };
+  const largest = commonScale(plan, STICK_ROOM);
+  const isAbreast = (scale: number): boolean => columnsAt(scale) > 1;
+  const scaleRatio =
+    plan.cuts.length < 2 || isAbreast(largest)
+      ? largest
+      : (nextScales(largest, LEAST_ABREAST_SHARE).find(isAbreast) ?? largest);
+  return { scaleRatio, columns: columnsAt(scaleRatio) };
 }
 
 function headWords(plan: Plan, scaleRatio: number): string {
