@@ -2,7 +2,13 @@ import { writeJob } from "mouldwright/job";
 import { readSectionFile } from "mouldwright/section";
 import type { ShelfFile } from "mouldwright/shelf";
 import { describe, expect, test } from "vitest";
-import { type DrawingReader, LARGEST_FILE_BYTES, type ReadFile, readFile } from "./read-file.ts";
+import {
+  type DrawingReader,
+  isSizeInDoubt,
+  LARGEST_FILE_BYTES,
+  type ReadFile,
+  readFile,
+} from "./read-file.ts";
 import { plinth } from "./testing/jobs.ts";
 
 const SHELF: ShelfFile = {
@@ -21,7 +27,7 @@ const readDrawing: DrawingReader = async (file) => {
 };
 
 function read(name: string, text: string, given: Parameters<typeof readFile>[1] = {}): Promise<ReadFile> {
-  return readFile({ name, size: text.length, text: async () => text }, given, readDrawing);
+  return readFile({ name, size: text.length, text: async () => text }, given, { readDrawing });
 }
 
 const svg = (inside: string): string =>
@@ -49,6 +55,30 @@ describe("a drawing", () => {
     const path = found.job.section.path ?? [];
     expect(path.length).toBeLessThan(16);
     expect(path.some(([, , bulge]) => bulge !== undefined && bulge !== 0)).toBe(true);
+  });
+
+  test("that does not say its unit is in doubt, until the maker says what its numbers are", async () => {
+    const text = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 20">${STICK}${OUTLINE}</svg>`;
+    const unsaid = await read("cove.svg", text);
+    expect(isSizeInDoubt(unsaid)).toBe(true);
+    expect(unsaid).toMatchObject({ job: { stick: { widthMm: 40, thicknessMm: 20 } } });
+    const said = await readFile(
+      { name: "cove.svg", size: text.length, text: async () => text },
+      {},
+      { readDrawing, numberMm: 2.54 },
+    );
+    expect(isSizeInDoubt(said)).toBe(false);
+    expect(said).toMatchObject({
+      job: { stick: { widthMm: expect.closeTo(101.6, 6), thicknessMm: expect.closeTo(50.8, 6) } },
+    });
+    expect(isSizeInDoubt(await read("cove.svg", svg(STICK + OUTLINE)))).toBe(false);
+  });
+
+  test("too large as it is read is in doubt too: it may be drawn in pixels", async () => {
+    const text = `<svg xmlns="http://www.w3.org/2000/svg"><path d="M0 200 V40 H400 V200 Z"/></svg>`;
+    const large = await read("large.svg", text);
+    expect(large.kind).toBe("refused");
+    expect(isSizeInDoubt(large)).toBe(true);
   });
 
   test("with a script in it is read as data: what is no outline is passed over or refused", async () => {
@@ -123,10 +153,13 @@ test("a file larger than any drawing is not even opened", async () => {
     size: LARGEST_FILE_BYTES + 1,
     text: async (): Promise<string> => expect.unreachable("opened"),
   };
-  expect(await readFile(file, {}, readDrawing)).toMatchObject({ kind: "too large" });
+  expect(await readFile(file, {}, { readDrawing })).toMatchObject({ kind: "too large" });
 });
 
 test("a file that the browser cannot open is told as that", async () => {
   const file = { name: "gone.svg", size: 1, text: () => Promise.reject(new Error("gone")) };
-  expect(await readFile(file, {}, readDrawing)).toEqual({ kind: "cannot be opened", fileName: "gone.svg" });
+  expect(await readFile(file, {}, { readDrawing })).toEqual({
+    kind: "cannot be opened",
+    fileName: "gone.svg",
+  });
 });

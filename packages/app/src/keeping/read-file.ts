@@ -1,6 +1,6 @@
 /** Whatever file a maker chooses or drops, as a job to look at: a job file, or a drawing of a section. Only ever read as data. */
 import { JOB_LIMITS, type Job, readJob } from "mouldwright/job";
-import type { Outcome, Trouble } from "mouldwright/measure";
+import type { Outcome, Trouble, TroubleCode } from "mouldwright/measure";
 import type { Section } from "mouldwright/section";
 import { type FromBench, hasFreeCurves, jobOfDrawing } from "./drawn-job.ts";
 import type { FromReader, ToReader } from "./reader-messages.ts";
@@ -30,10 +30,33 @@ export type ReadFile =
 /** What a drawing is read with; in the page a worker. */
 export type DrawingReader = (file: ToReader) => Promise<FromReader>;
 
+export interface Reading {
+  /** How much a number of the drawing is, mm, where the maker says so. */
+  readonly numberMm?: number | undefined;
+  readonly readDrawing?: DrawingReader;
+}
+
+/** Whether the sizes of a drawing hang on what its numbers are, and the file does not say that for certain. */
+export function isSizeInDoubt(file: ReadFile): boolean {
+  const codes = (file.kind === "job" ? file.warnings : file.kind === "refused" ? file.troubles : []).map(
+    ({ code }) => code,
+  );
+  return SIZE_DOUBTS.some((code) => codes.includes(code));
+}
+
+const SIZE_DOUBTS = [
+  "size-without-unit",
+  "size-in-pixels-assumed",
+  "section-maybe-inches",
+  "section-too-small",
+  "section-too-large",
+  "dxf-unit-unknown",
+] as const satisfies readonly TroubleCode[];
+
 export async function readFile(
   file: Pick<File, "name" | "size" | "text">,
   given: FromBench,
-  readDrawing: DrawingReader = readInWorker,
+  { numberMm, readDrawing = readInWorker }: Reading = {},
 ): Promise<ReadFile> {
   const fileName = file.name;
   if (file.size > LARGEST_FILE_BYTES) return { kind: "too large", fileName, megabytes: file.size / 1e6 };
@@ -45,7 +68,7 @@ export async function readFile(
   }
   return looksLikeJson(text)
     ? readJobText(fileName, text, given)
-    : readDrawn(fileName, text, given, readDrawing);
+    : readDrawn({ fileName, text, unit: given.unit ?? "mm", numberMm }, given, readDrawing);
 }
 
 function looksLikeJson(text: string): boolean {
@@ -74,13 +97,9 @@ function readJobText(fileName: string, text: string, given: FromBench): ReadFile
   return { kind: "job", fileName, job: whole, warnings, remarks };
 }
 
-async function readDrawn(
-  fileName: string,
-  text: string,
-  given: FromBench,
-  readDrawing: DrawingReader,
-): Promise<ReadFile> {
-  const answer = await readDrawing({ fileName, text, unit: given.unit ?? "mm" });
+async function readDrawn(file: ToReader, given: FromBench, readDrawing: DrawingReader): Promise<ReadFile> {
+  const { fileName } = file;
+  const answer = await readDrawing(file);
   if (answer.kind === "refused") return { kind: "refused", fileName, troubles: answer.troubles };
   const job = jobOfDrawing(named(answer.section), given);
   if (!job.ok) return refuse(fileName, job);

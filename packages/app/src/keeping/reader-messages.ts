@@ -7,6 +7,8 @@ export interface ToReader {
   readonly text: string;
   /** What a list of points is in, unless it says so itself. */
   readonly unit: LengthUnit;
+  /** How much a number of the drawing is, mm, where the maker has said so. */
+  readonly numberMm?: number | undefined;
 }
 
 export type FromReader =

@@ -677,6 +677,34 @@ describe("which outline is the section", () => {
     expect(areaMm2(read(dxf([...hidden, ...polyline(STEP)], 4, tables)).outline)).toBe(150);
   });
 
+  it("numbers that the maker knows the size of, whatever the header says", () => {
+    const outcome = readDxfSection(dxf(polyline(STEP)), { name: "test", numberMm: 2 });
+    const plain = readDxfSection(dxf(polyline(STEP)), { name: "test", numberMm: 1 });
+    if (!outcome.ok || !plain.ok) throw new Error("was refused");
+    expect(outcome.warnings.map(({ code }) => code)).not.toContain("size-without-unit");
+    expect(areaMm2(outcome.value.outline)).toBeCloseTo(4 * areaMm2(plain.value.outline), 9);
+  });
+
+  it("a rectangle around the outline, down to its back, is its stick, and that is said", () => {
+    const plain = readDxfSection(dxf(polyline(STEP)), { name: "test", numberMm: 1 });
+    if (!plain.ok) throw new Error("was refused");
+    const xs = STEP.map(([x]) => x ?? 0);
+    const ys = STEP.map(([, y]) => y ?? 0);
+    const [left, right] = [Math.min(...xs), Math.max(...xs)];
+    const [low, high] = [Math.min(...ys), Math.max(...ys)];
+    const around = polyline([
+      [left, low],
+      [right + 5, low],
+      [right + 5, high + 3],
+      [left, high + 3],
+    ]);
+    const outcome = readDxfSection(dxf([...around, ...polyline(STEP)]), { name: "test", numberMm: 1 });
+    if (!outcome.ok) throw new Error(outcome.trouble.code);
+    expect(outcome.warnings.map(({ code }) => code)).toContain("drawn-stick-assumed");
+    expect(areaMm2(outcome.value.outline)).toBeCloseTo(areaMm2(plain.value.outline), 9);
+    expect(extentsOf(outcome.value.stick)).toMatchObject({ maxX: right - left + 5, maxY: high - low + 3 });
+  });
+
   it("hatching, text and open lines on the layer are left out, and that is said", () => {
     const beside: Group[] = [
       [0, "HATCH"],

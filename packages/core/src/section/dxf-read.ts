@@ -8,6 +8,7 @@ import type { DrawnCurve } from "./read-curves.ts";
 import { MOST_NAMES, MOST_POINTS } from "./read-limits.ts";
 import { type DrawingOptions, placeSection } from "./read-place.ts";
 import { settle } from "./read-settle.ts";
+import { sectionAndStick } from "./read-stick.ts";
 import { isReadable } from "./read-text.ts";
 import { newReading, type Reading, refuse, warn } from "./read-troubles.ts";
 import type { Section } from "./types.ts";
@@ -43,14 +44,18 @@ export function readDxfSection(text: string, options: DrawingOptions): Outcome<S
 function dxfSection(reading: Reading, text: string, options: DrawingOptions): Section | null {
   if (!isReadable(reading, text)) return null;
   const file = readDxfFile(reading, text);
-  const unit = file === null ? null : unitOf(reading, file);
+  const unit = file === null ? null : unitOf(reading, file, options.numberMm);
   if (file === null || unit === null) return null;
   const drawing = dxfDrawing(reading, file, unit.unitMm);
   if (reading.refusal !== null) return null;
-  const outline = sectionCurves(reading, drawing);
-  const stick = options.stickMm === undefined ? stickCurves(reading, drawing) : null;
-  if (outline === null || reading.refusal !== null) return null;
-  const pieces = settledOutline(reading, "section", outline);
+  const found = sectionCurves(reading, drawing);
+  const named = options.stickMm === undefined ? stickCurves(reading, drawing) : null;
+  if (found === null || reading.refusal !== null) return null;
+  const stick = options.stickMm === undefined ? (named ?? found.stick) : null;
+  if (named === null && stick !== null) {
+    warn(reading, "drawn-stick-assumed", STICK_LAYER, { element: outlineName(stick, drawing.runs) });
+  }
+  const pieces = settledOutline(reading, "section", found.section);
   const stickPieces = stick === null ? null : settledOutline(reading, "stick", stick);
   if (reading.refusal !== null) return null;
   const doubt = unit.isAssumed ? "size-without-unit" : null;
@@ -58,7 +63,12 @@ function dxfSection(reading: Reading, text: string, options: DrawingOptions): Se
 }
 
 /** A drawing without unit (0, or none at all) is taken as millimetres, and that is said. */
-function unitOf(reading: Reading, file: DxfFile): { unitMm: number; isAssumed: boolean } | null {
+function unitOf(
+  reading: Reading,
+  file: DxfFile,
+  numberMm: number | undefined,
+): { unitMm: number; isAssumed: boolean } | null {
+  if (numberMm !== undefined) return { unitMm: numberMm, isAssumed: false };
   const written = file.header.get("$INSUNITS") ?? "0";
   const number = Number(written);
   if (number === 0) return { unitMm: 1, isAssumed: true };
@@ -70,8 +80,14 @@ function unitOf(reading: Reading, file: DxfFile): { unitMm: number; isAssumed: b
   return { unitMm, isAssumed: false };
 }
 
+interface Found {
+  readonly section: readonly DrawnCurve[];
+  /** Told by its shape alone; null where the stick has its layer or is not drawn. */
+  readonly stick: readonly DrawnCurve[] | null;
+}
+
 /** The only closed outline on layer SECTION, or, where nothing is drawn on it, of all other layers but STICK. */
-function sectionCurves(reading: Reading, drawing: DxfDrawing): readonly DrawnCurve[] | null {
+function sectionCurves(reading: Reading, drawing: DxfDrawing): Found | null {
   const onLayer = drawing.runs.filter(({ layer }) => layer === SECTION_LAYER);
   const hasLayer = onLayer.length > 0;
   const runs = hasLayer ? onLayer : drawing.runs.filter(({ layer }) => layer !== STICK_LAYER);
@@ -80,15 +96,17 @@ function sectionCurves(reading: Reading, drawing: DxfDrawing): readonly DrawnCur
     return null;
   }
   const { closed, open, branch } = chainRuns(runs);
-  if (closed.length > 1) {
+  const [first, second] = closed;
+  if (first !== undefined && second !== undefined) {
+    const found = closed.length === 2 ? sectionAndStick([first, second], (curves) => curves) : null;
+    if (found !== null) return found;
     const names = closed.slice(0, MOST_NAMES).map((curves) => outlineName(curves, runs));
     refuse(reading, "outline-several", "", { names, more: closed.length - names.length });
     return null;
   }
-  const only = closed[0];
-  if (only !== undefined) {
+  if (first !== undefined) {
     if (hasLayer) warnLeftOut(reading, drawing, open.length);
-    return only;
+    return { section: first, stick: null };
   }
   if (branch !== null) {
     const { at, ends } = branch;

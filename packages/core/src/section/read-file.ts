@@ -18,6 +18,8 @@ export interface DrawingFile {
   readonly stickMm?: StickSize | undefined;
   /** Where in the stick the lower left corner of the section's box goes instead, mm. */
   readonly atMm?: Point | undefined;
+  /** How much a number of the drawing is, mm, where the maker knows better than the drawing says. */
+  readonly numberMm?: number | undefined;
   /** What a list of points is in, unless it says so itself; millimetres unless given. Drawings have their own unit. */
   readonly unit?: LengthUnit | undefined;
 }
@@ -30,8 +32,8 @@ export function readSectionFile(file: DrawingFile): Outcome<Section, TroubleCode
   const reading = newReading(MOST_POINTS);
   const text = file.text.startsWith("\uFEFF") ? file.text.slice(1) : file.text;
   if (!isReadable(reading, text)) return refused(reading.refusal!);
-  const { stickMm, atMm } = file;
-  const options = { name: sectionName(file.fileName), stickMm, atMm };
+  const { stickMm, atMm, numberMm } = file;
+  const options = { name: sectionName(file.fileName), stickMm, atMm, numberMm };
   switch (drawingKind(text)) {
     case "svg":
       return readSvgSection(text, options);

@@ -44,6 +44,8 @@ export interface DrawingOptions {
   readonly stickMm?: StickSize | undefined;
   /** Where in the stick the lower left corner of the section's box goes instead, mm. */
   readonly atMm?: Point | undefined;
+  /** How much a number of the drawing is, mm, where the maker knows better than the drawing says. */
+  readonly numberMm?: number | undefined;
 }
 
 export interface DrawnSection extends DrawingOptions {

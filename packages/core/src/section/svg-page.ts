@@ -13,6 +13,11 @@ export type SizeDoubt = "size-without-unit" | "size-in-pixels-assumed";
 
 const MILLIMETRES_ASSUMED: PageScale = { toMm: pageMap(1, 1), doubt: "size-without-unit" };
 
+/** Every number of the drawing is so many millimetres: the maker says so, whatever the page says. */
+export function plainScale(numberMm: number): PageScale {
+  return { toMm: pageMap(numberMm, numberMm), doubt: null };
+}
+
 /**
  * Source: W3C, Scalable Vector Graphics 1.1 (second edition), sections 7.2, 7.7 and 7.8; pixels at 96 to the inch by
  * CSS. Where the drawing is placed on the page does not matter here: the stick's corner becomes the origin.

@@ -47,6 +47,14 @@ describe("the frame", () => {
     expect(section.name).toBe("test");
   });
 
+  it("numbers that the maker knows the size of, whatever the page says", () => {
+    const doubled = read(svg(`<path ${STEP}/>`), [], { numberMm: 2 });
+    expect(extentsOf(doubled.stick)).toEqual({ minX: 0, minY: 0, maxX: 40, maxY: 20 });
+    const unsaid = svg(`<path ${STEP}/>`, `xmlns="http://www.w3.org/2000/svg"`);
+    expect(extentsOf(read(unsaid, [], { numberMm: 1 }).stick).maxX).toBe(20);
+    expect(extentsOf(read(unsaid, ["size-without-unit"]).stick).maxX).toBe(20);
+  });
+
   it("without a stick, the section's box", () => {
     const section = read(svg(`<path ${STEP}/>`));
     expect(extentsOf(section.stick)).toEqual({ minX: 0, minY: 0, maxX: 20, maxY: 10 });
@@ -281,6 +289,24 @@ describe("which outline is the section", () => {
       <a href="http://example.org">${OTHER}</a><use href="#x"/><foreignObject>${OTHER}</foreignObject>
       <style>@import url(http://example.org/a.css);</style><path onclick="alert(1)" ${STEP}/>`;
     expect(areaMm2(read(svg(inside)).outline)).toBe(150);
+  });
+
+  it("one in a rectangle down to its back is the section, the rectangle its stick, and that is said", () => {
+    const inside = `<rect x="10" y="3" width="24" height="12"/><path ${STEP}/>`;
+    const section = read(svg(inside), ["drawn-stick-assumed"]);
+    expect(extentsOf(section.stick)).toEqual({ minX: 0, minY: 0, maxX: 24, maxY: 12 });
+    expect(areaMm2(section.outline)).toBe(150);
+    const named = read(svg(`${inside}<circle cx="39" cy="3" r="1" id="section"/>`));
+    expect(extentsOf(named.stick)).toEqual({ minX: 0, minY: 0, maxX: 2, maxY: 2 });
+  });
+
+  it.each([
+    ["a border around the page", `<rect width="42" height="18"/>`],
+    ["a rectangle that leaves out a part of it", `<rect x="10" y="5" width="18" height="10"/>`],
+    ["a frame that is no rectangle", `<path d="M10 15h24v-12h-23l-1 1z"/>`],
+    ["a rectangle beside it", `<rect x="32" y="5" width="8" height="10"/>`],
+  ])("%s is not its stick", (_, other) => {
+    expect(refusal(svg(`${other}<path ${STEP}/>`)).code).toBe("outline-several");
   });
 
   it("several: refused by name", () => {

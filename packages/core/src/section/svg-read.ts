@@ -2,12 +2,14 @@
 import { parseXml, type XmlElement } from "@rgrove/parse-xml";
 import { DRAWING_NOISE_MM, fine, type Outcome, refused, type TroubleCode } from "../measure/index.ts";
 import type { SettledPiece } from "./read-arcs.ts";
+import type { DrawnCurve } from "./read-curves.ts";
 import { DEEPEST_NESTING, MOST_NAMES, MOST_POINTS } from "./read-limits.ts";
 import { type DrawingOptions, placeSection } from "./read-place.ts";
 import { settle } from "./read-settle.ts";
+import { sectionAndStick } from "./read-stick.ts";
 import { isReadable } from "./read-text.ts";
 import { newReading, type Reading, refuse, warn } from "./read-troubles.ts";
-import { pageScale } from "./svg-page.ts";
+import { pageScale, plainScale } from "./svg-page.ts";
 import type { DrawnRun } from "./svg-path-data.ts";
 import { localName, type SvgOutline, svgOutlines } from "./svg-walk.ts";
 import type { Section } from "./types.ts";
@@ -26,14 +28,20 @@ export function readSvgSection(text: string, options: DrawingOptions): Outcome<S
 function svgSection(reading: Reading, text: string, options: DrawingOptions): Section | null {
   const root = svgRoot(reading, text);
   if (root === null) return null;
-  const scale = pageScale(reading, root.attributes);
+  const scale =
+    options.numberMm === undefined ? pageScale(reading, root.attributes) : plainScale(options.numberMm);
   if (scale === null) return null;
   const outlines = svgOutlines(reading, root, scale.toMm);
   if (reading.refusal !== null) return null;
-  const stickOutline = options.stickMm === undefined ? called(reading, outlines, "stick") : null;
+  const named = options.stickMm === undefined ? called(reading, outlines, "stick") : null;
   if (reading.refusal !== null) return null;
-  const outline = sectionOutline(reading, outlines);
-  if (outline === null) return null;
+  const found = sectionOutline(reading, outlines);
+  if (found === null) return null;
+  const outline = found.section;
+  const stickOutline = options.stickMm === undefined ? (named ?? found.stick) : null;
+  if (named === null && stickOutline !== null) {
+    warn(reading, "drawn-stick-assumed", "stick", { element: stickOutline.name });
+  }
   const pieces = closedPieces(reading, outline, "section", 1);
   const stick = stickOutline === null ? null : closedPieces(reading, stickOutline, "stick", 1);
   if (reading.refusal !== null) return null;
@@ -90,20 +98,35 @@ function sameName(text: string, name: string): boolean {
   return text.trim().toLowerCase() === name;
 }
 
-function sectionOutline(reading: Reading, outlines: readonly SvgOutline[]): SvgOutline | null {
+interface Found {
+  readonly section: SvgOutline;
+  /** Told by its shape alone; null where the stick is named or not drawn. */
+  readonly stick: SvgOutline | null;
+}
+
+function sectionOutline(reading: Reading, outlines: readonly SvgOutline[]): Found | null {
   const byName = called(reading, outlines, "section");
-  if (byName !== null || reading.refusal !== null) return byName;
+  if (reading.refusal !== null) return null;
+  if (byName !== null) return { section: byName, stick: null };
   const open = outlines.find(({ calledBy }) => calledBy.some(({ id }) => sameName(id, "section")));
-  if (open !== undefined) return open;
+  if (open !== undefined) return { section: open, stick: null };
   const others = outlines.filter(
     ({ calledBy }) => !calledBy.some(({ id, label }) => sameName(id, "stick") || sameName(label, "stick")),
   );
   const closed = others.filter(mayBeClosed);
-  if (closed.length === 1) return closed[0]!;
-  if (closed.length > 1) refuse(reading, "outline-several", "", namesOf(closed));
-  else if (others.length > 0) return others[0]!;
-  else refuse(reading, "outline-missing", "", {});
-  return null;
+  const [first, second] = closed;
+  if (first !== undefined && second !== undefined) {
+    const found = closed.length === 2 ? sectionAndStick([first, second], curvesOf) : null;
+    if (found === null) refuse(reading, "outline-several", "", namesOf(closed));
+    return found;
+  }
+  const only = first ?? others[0];
+  if (only === undefined) refuse(reading, "outline-missing", "", {});
+  return only === undefined ? null : { section: only, stick: null };
+}
+
+function curvesOf({ runs, trouble }: SvgOutline): readonly DrawnCurve[] {
+  return trouble === null && runs.length === 1 ? (runs[0]?.curves ?? []) : [];
 }
 
 function namesOf(outlines: readonly SvgOutline[]): { names: string[]; more: number } {

@@ -1,11 +1,37 @@
 /** Files that were chosen or dropped: looked at first, kept when the maker says so; what is wrong with them is said. */
+import { type Job, sectionOfJob } from "mouldwright/job";
+import { INCH_MM, type Trouble } from "mouldwright/measure";
 import { useRef, useState } from "react";
 import { Button } from "react-aria-components";
+import { Choice } from "../../common/choice.tsx";
 import { TroubleWords } from "../../common/trouble-words.tsx";
 import { keepJobs, keepNewJob } from "../../keeping/job-actions.ts";
 import { LookAtJob } from "../../keeping/look-at-job.tsx";
-import { type FileRemark, LARGEST_FILE_BYTES, type ReadFile, readFile } from "../../keeping/read-file.ts";
+import {
+  type FileRemark,
+  isSizeInDoubt,
+  LARGEST_FILE_BYTES,
+  type ReadFile,
+  readFile,
+} from "../../keeping/read-file.ts";
 import { fromBench } from "./bench-shelf.ts";
+
+/** What one number of a drawing may be. */
+export type Numbers = "as read" | "mm" | "in" | "px";
+
+const NUMBERS_OPTIONS = [
+  { value: "as read", words: "not sure" },
+  { value: "mm", words: "mm" },
+  { value: "in", words: "inches" },
+  { value: "px", words: "pixels" },
+] as const;
+
+const NUMBER_MM: Readonly<Record<Numbers, number | undefined>> = {
+  "as read": undefined,
+  mm: 1,
+  in: INCH_MM,
+  px: INCH_MM / 96,
+};
 
 /** More at once is a slip of the hand. */
 const MOST_FILES = 50;
@@ -14,12 +40,15 @@ const MOST_FILES = 50;
 export interface FoundFile {
   readonly id: number;
   readonly file: ReadFile;
+  /** What the numbers of a drawing are, where the file leaves that open; null for a file that does not. */
+  readonly numbers: Numbers | null;
 }
 
 export interface FileReading {
   readonly read: readonly FoundFile[];
   readonly isReading: boolean;
   readonly readFiles: (files: readonly File[]) => Promise<void>;
+  readonly readWithNumbers: (id: number, numbers: Numbers) => Promise<void>;
   readonly forget: (id: number) => void;
 }
 
@@ -27,30 +56,44 @@ export function useFileReading(): FileReading {
   const [read, setRead] = useState<readonly FoundFile[]>([]);
   const lastId = useRef(0);
   const [isReading, setIsReading] = useState(false);
+  const chosen = useRef(new Map<number, File>());
+  const readOne = (file: File, numberMm?: number): Promise<ReadFile> =>
+    readFile(file, fromBench(), { numberMm }).catch(
+      (): ReadFile => ({ kind: "cannot be opened", fileName: file.name }),
+    );
   const readFiles = async (files: readonly File[]): Promise<void> => {
     setIsReading(true);
-    const given = fromBench();
     for (const file of files.slice(0, MOST_FILES)) {
-      const found = await readFile(file, given).catch(
-        (): ReadFile => ({ kind: "cannot be opened", fileName: file.name }),
-      );
+      const found = await readOne(file);
       lastId.current += 1;
       const id = lastId.current;
-      setRead((before) => [...before, { id, file: found }]);
+      chosen.current.set(id, file);
+      const numbers = isSizeInDoubt(found) ? "as read" : null;
+      setRead((before) => [...before, { id, file: found, numbers }]);
     }
     setIsReading(false);
   };
-  const forget = (id: number): void => setRead((before) => before.filter((other) => other.id !== id));
-  return { read, isReading, readFiles, forget };
+  const readWithNumbers = async (id: number, numbers: Numbers): Promise<void> => {
+    const file = chosen.current.get(id);
+    if (file === undefined) return;
+    const found = await readOne(file, NUMBER_MM[numbers]);
+    setRead((before) => before.map((one) => (one.id === id ? { id, file: found, numbers } : one)));
+  };
+  const forget = (id: number): void => {
+    chosen.current.delete(id);
+    setRead((before) => before.filter((other) => other.id !== id));
+  };
+  return { read, isReading, readFiles, readWithNumbers, forget };
 }
 
 interface FilesReadProps {
   readonly read: readonly FoundFile[];
   readonly isReading: boolean;
+  readonly onNumbers: (id: number, numbers: Numbers) => void;
   readonly onDone: (id: number) => void;
 }
 
-export function FilesRead({ read, isReading, onDone }: FilesReadProps) {
+export function FilesRead({ read, isReading, onNumbers, onDone }: FilesReadProps) {
   return (
     <>
       {isReading ? (
@@ -58,9 +101,12 @@ export function FilesRead({ read, isReading, onDone }: FilesReadProps) {
           Reading the file…
         </p>
       ) : null}
-      {read.map(({ id, file }) => (
+      {read.map(({ id, file, numbers }) => (
         <section key={id} className="panel file-read" aria-label={file.fileName}>
           <h2>{file.fileName}</h2>
+          {numbers === null ? null : (
+            <NumbersChoice numbers={numbers} onChange={(next) => onNumbers(id, next)} />
+          )}
           {file.kind === "job" ? (
             <FoundJob file={file} isOnlyOne={read.length === 1} onDone={() => onDone(id)} />
           ) : (
@@ -76,6 +122,27 @@ export function FilesRead({ read, isReading, onDone }: FilesReadProps) {
         </section>
       ))}
     </>
+  );
+}
+
+interface NumbersChoiceProps {
+  readonly numbers: Numbers;
+  readonly onChange: (numbers: Numbers) => void;
+}
+
+/** The file does not say for certain how large it is drawn; who drew it knows. */
+function NumbersChoice({ numbers, onChange }: NumbersChoiceProps) {
+  return (
+    <div className="field">
+      <span className="field-label">The numbers in the drawing are</span>
+      <Choice
+        label="The numbers in the drawing are"
+        value={numbers}
+        options={NUMBERS_OPTIONS}
+        onChange={onChange}
+      />
+      <span className="field-note">The stick’s size shows whether it is right. Pixels are 96 to the inch.</span>
+    </div>
   );
 }
 
@@ -99,7 +166,7 @@ function FoundJob({ file, isOnlyOne, onDone }: FoundJobProps) {
   return (
     <>
       <LookAtJob job={file.job} />
-      <TroubleWords troubles={file.warnings} />
+      <TroubleWords troubles={besideThoseOf(file.job, file.warnings)} />
       {file.remarks.map((remark) => (
         <p key={remark.kind} className="quiet">
           {remarkWords(remark)}
@@ -115,6 +182,13 @@ function FoundJob({ file, isOnlyOne, onDone }: FoundJobProps) {
       </div>
     </>
   );
+}
+
+/** What the reading says beside what is said of the job itself. */
+function besideThoseOf(job: Job, warnings: readonly Trouble[]): readonly Trouble[] {
+  const section = sectionOfJob(job);
+  const said: readonly string[] = section.ok ? section.warnings.map(({ code }) => code) : [];
+  return warnings.filter(({ code }) => !said.includes(code));
 }
 
 function remarkWords(remark: FileRemark): string {

@@ -12,7 +12,7 @@ import { ThisBrowser } from "./this-browser.tsx";
 export function Content() {
   const [isNew, setIsNew] = useState(false);
   const [isOver, setIsOver] = useState(false);
-  const { read, isReading, readFiles, forget } = useFileReading();
+  const { read, isReading, readFiles, readWithNumbers, forget } = useFileReading();
   const count = useKeeping(({ jobs }) => jobs.filter(({ deletedAtMs }) => deletedAtMs === undefined).length);
   const onDrop = (event: DragEvent): void => {
     event.preventDefault();
@@ -48,7 +48,12 @@ export function Content() {
           </div>
         )}
       </header>
-      <FilesRead read={read} isReading={isReading} onDone={forget} />
+      <FilesRead
+        read={read}
+        isReading={isReading}
+        onNumbers={(id, numbers) => void readWithNumbers(id, numbers)}
+        onDone={forget}
+      />
       {isNew ? (
         <NewJob onFiles={readFiles} />
       ) : (

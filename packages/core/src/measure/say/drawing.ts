@@ -168,6 +168,13 @@ export const drawingTroubles = catalogue({
       `More than one outline is called the stick: ${write.list(facts.names)}${facts.more > 0 ? ` and ${facts.more} more` : ""}.`,
     hint: () => "Keep one of them as “stick”.",
   },
+  "drawn-stick-assumed": {
+    example: { element: "rect 2" },
+    sentence: (facts, write) =>
+      `The rectangle “${write.text(facts.element)}” around the outline is taken as the stick.`,
+    hint: () =>
+      "If it is something else, call the finished section “section” in the drawing: it alone is read then.",
+  },
   "drawn-stick-broken": {
     example: { element: "stick" },
     sentence: (facts, write) => `The stick “${write.text(facts.element)}” is not one plain closed outline.`,
