@@ -15,9 +15,6 @@ import { solidPlaces } from "./splinters.ts";
 
 const PLACE_MM = 0.04;
 
-/** Wood further over the drawing than this does not lie on it, mm: above what flattening leaves between the two. */
-const OFF_MM = 1e-3;
-
 export interface FaceReport {
   readonly findings: readonly Finding[];
   /**
@@ -43,8 +40,10 @@ export function faceReport(plan: PlanJson, drawn: FlatRegion, wood: FlatRegion):
   let proudMm = 0;
   let underMm = 0;
   let worst: { p: Xy; d: number } | null = null;
-  const isOver = (p: Xy) => toDrawn(p) > OFF_MM && !inDrawn(p);
-  for (const p of solidPlaces(left, PLACE_MM, isOver)) {
+  const toPlanned = boundaryDistance([planned], 0);
+  const inPlanned = insideOf([planned]);
+  const overMm = (p: Xy) => (inPlanned(p) ? 0 : toPlanned(p));
+  for (const p of solidPlaces(left, PLACE_MM, overMm)) {
     const d = toDrawn(p);
     if (d < 2 * OVERCUT_MM || isFin(inLeft, p)) continue;
     if (inDrawn(p)) {

@@ -29,6 +29,9 @@ export const MARK_MM = 0.02;
 /** What a piece that falls off may measure and still be a shaving. */
 export const SHAVING_MM2 = 0.3;
 
+/** Wood over the face whose area spread over its height is thinner than this comes away with the shaving. */
+export const FIN_MM = 0.01;
+
 /** A neck of wood thinner than this breaks as the plane leaves it. */
 export const THREAD_MM = 0.02;
 

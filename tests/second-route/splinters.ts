@@ -1,34 +1,44 @@
 /**
- * Splinters: wood over the drawing, no larger than a shaving, that hangs by less than a thread. Whether two cuts that meet on
- * an arris leave it joined to the stick in one point or free of it is rounding; either way it comes away with the shaving.
+ * What comes away with the shaving: wood over the planned face that is no larger than a shaving and hangs by less than a
+ * thread, and fins. Whether two cuts that meet on an arris leave a splinter joined to the stick in one point or free of it
+ * is rounding.
  */
 import { boundaryPlaces, type FlatRegion } from "./flat.ts";
-import { SHAVING_MM2, THREAD_MM } from "./limits.ts";
+import { FIN_MM, SHAVING_MM2, THREAD_MM } from "./limits.ts";
 import type { Xy } from "./plan-json.ts";
 
-/** Places of the wood's boundary, `stepMm` apart, that no splinter has; `isOver` says whether a place lies over the drawing. */
-export function solidPlaces(left: FlatRegion, stepMm: number, isOver: (p: Xy) => boolean): Xy[] {
+/** Wood no further over the face than this lies on it, mm: above what flattening leaves between the two. */
+const OFF_MM = 1e-3;
+
+/** Places of the wood's boundary, `stepMm` apart, that no splinter has; `overMm` says how far a place lies over the face. */
+export function solidPlaces(left: FlatRegion, stepMm: number, overMm: (p: Xy) => number): Xy[] {
   return left.flatMap((outline) => {
     const places = [...boundaryPlaces([outline], stepMm)];
-    const over = places.map(isOver);
-    const first = over.indexOf(false);
+    const over = places.map(overMm);
+    const first = over.findIndex((mm) => mm <= OFF_MM);
     if (first < 0) return places;
     const solid: Xy[] = [];
     let run: Xy[] = [];
+    let highMm = 0;
     let foot = places[first] as Xy;
     // Once round, from a place on the drawing back to it.
     for (let i = 0; i <= places.length; i++) {
       const at = (first + i) % places.length;
       const p = places[at] as Xy;
-      if (over[at]) {
+      const mm = over[at] as number;
+      if (mm > OFF_MM) {
         run.push(p);
+        highMm = Math.max(highMm, mm);
         continue;
       }
-      const isSplinter =
-        Math.hypot(p[0] - foot[0], p[1] - foot[1]) < THREAD_MM && areaMm2([foot, ...run, p]) <= SHAVING_MM2;
-      if (!isSplinter) solid.push(...run);
+      if (run.length > 0) {
+        const size = areaMm2([foot, ...run, p]);
+        const hangs = Math.hypot(p[0] - foot[0], p[1] - foot[1]) < THREAD_MM && size <= SHAVING_MM2;
+        if (!hangs && size >= FIN_MM * highMm) solid.push(...run);
+      }
       if (i < places.length) solid.push(p);
       run = [];
+      highMm = 0;
       foot = p;
     }
     return solid;

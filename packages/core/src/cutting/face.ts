@@ -49,19 +49,28 @@ const MOST_PLACES = 20_000;
 /** How far beyond its two ends, along the drawing, and its height a listed place is taken to reach, mm: the planner steps along faces. */
 const LISTED_REACH_MM = 0.3;
 
-/** Goes once round the wood that is left. `drawn` is the section as drawn. */
-export function faceFigures(
-  drawn: Ring,
-  left: Region,
-  toleranceMm: number,
-  uncut: readonly PlanUncut[],
-): FaceFigures {
+export interface FinishedFace {
+  /** The section as drawn, which heights and depths are told from. */
+  readonly drawn: Ring;
+  /** The section that the cuts aim at. */
+  readonly planned: Ring;
+  /** The wood that is left. */
+  readonly left: Region;
+  readonly toleranceMm: number;
+  readonly uncut: readonly PlanUncut[];
+}
+
+/**
+ * Goes once round the wood that is left. What comes away with the shaving is told on the planned section: where that lies
+ * a hair off the drawing, a film of wood over the drawing would join a fin to the wood beside it.
+ */
+export function faceFigures({ drawn, planned, left, toleranceMm, uncut }: FinishedFace): FaceFigures {
   let proudMm = 0;
   let underMm = 0;
   let unlisted: Depth = { depthMm: 0, at: null };
   const told = new Set<PlanUncut>();
   const listed = uncut.map((place) => listedStretch(drawn, place));
-  const solid = withoutFins(drawn, regionOf(drawn, FLATTEN_MM), withoutFallen(left));
+  const solid = withoutFins(planned, regionOf(planned, FLATTEN_MM), withoutFallen(left));
   for (const p of boundaryPlaces(solid)) {
     const near = nearestOnRing(drawn, p);
     const off = near.distanceMm;

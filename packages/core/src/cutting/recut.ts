@@ -207,9 +207,9 @@ function areaFindings(
   return findings;
 }
 
-function faceFindings({ plan, drawn }: Proof, left: Region): Trouble[] {
+function faceFindings({ plan, drawn, planned }: Proof, left: Region): Trouble[] {
   const { finish, tolerance, uncut } = plan;
-  const face = faceFigures(drawn, left, tolerance, uncut);
+  const face = faceFigures({ drawn, planned, left, toleranceMm: tolerance, uncut });
   const findings: Trouble[] = [];
   for (const side of ["proud", "under"] as const) {
     const saidMm = finish[side];

@@ -18,7 +18,13 @@ export function finishOf(
   uncut: readonly PlanUncut[],
 ): Plan["finish"] {
   // The same going round as the proof's, so that plan and proof cannot tell different heights.
-  const { proudMm, underMm } = faceFigures(drawn, wood, bench.toleranceMm, uncut);
+  const { proudMm, underMm } = faceFigures({
+    drawn,
+    planned: bench.planned,
+    left: wood,
+    toleranceMm: bench.toleranceMm,
+    uncut,
+  });
   let squares = 0;
   let count = 0;
   for (const p of facePlaces(bench, wood)) {

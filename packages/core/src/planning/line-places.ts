@@ -3,7 +3,7 @@
  * face, or the foot of a neighbouring curve that is finished. Geometry only; errors are reckoned in marks.ts.
  */
 import type { Point, Region } from "../curve/index.ts";
-import { distanceMm, pointAt } from "../curve/index.ts";
+import { distanceMm, line, nearestOnPiece, pointAt } from "../curve/index.ts";
 import { offBoundaryMm, type PlanMark, spansAlong, turnedBack, turnOf } from "../cutting/index.ts";
 import { BESIDE_MM, SAME_POINT_MM } from "../measure/index.ts";
 import { type Bench, fromGaugeEdgeMm, sidesFromGauge } from "./bench.ts";
@@ -80,19 +80,44 @@ export function linesOf(bench: Bench, cut: TriedCut, feet: readonly Foot[]): Lin
   return placesOf(bench, cut, feet).map((line) => laidOn(bench, cut.before, line));
 }
 
-/** A line whose place hangs off the wood, laid on the surface over or under it: as far across as it was. */
-function laidOn(bench: Bench, before: Region, line: LinePlace): LinePlace {
-  if (line.kind !== "place" || offBoundaryMm(before, line.at) <= ON_WOOD_MM) return line;
-  const from = { x: line.at.x, y: bench.box.minY - BELOW_MM };
+/**
+ * A line whose place hangs off the wood, laid where a gauge can scribe it: on the surface over or under it, as far across as
+ * it was; on the arris or wall that it misses by less than a hand can tell; or, off the wood altogether, on what is nearest.
+ */
+function laidOn(bench: Bench, before: Region, scribed: LinePlace): LinePlace {
+  if (scribed.kind !== "place") return scribed;
+  const nearest = nearestOnWood(before, scribed.at);
+  const offMm = distanceMm(nearest, scribed.at);
+  if (offMm <= ON_WOOD_MM) return scribed;
+  const from = { x: scribed.at.x, y: bench.box.minY - THROUGH_MM };
   const surfaces = spansAlong(before, from, { x: 0, y: 1 }).map(([, to]) => from.y + to);
-  const off = (y: number) => Math.abs(y - line.at.y);
+  const off = (y: number) => Math.abs(y - scribed.at.y);
   const [first, ...others] = surfaces;
-  if (first === undefined) return line;
-  return { ...line, at: { x: line.at.x, y: others.reduce((a, b) => (off(b) < off(a) ? b : a), first) } };
+  const y = first === undefined ? null : others.reduce((a, b) => (off(b) < off(a) ? b : a), first);
+  const isBeside = offMm <= AS_ONE_MM && (y === null || off(y) > AS_ONE_MM);
+  return lineBeside(bench, y === null || isBeside ? nearest : { x: scribed.at.x, y }, scribed.foot ?? null);
 }
 
 /** A line this near the surface lies on it, mm. */
-const ON_WOOD_MM = 0.04;
+const ON_WOOD_MM = 0.01;
+
+/** No hand tells a line this near an arris from the arris, mm. */
+const AS_ONE_MM = 0.05;
+
+function nearestOnWood(before: Region, p: Point): Point {
+  let best = p;
+  let leastMm = Number.POSITIVE_INFINITY;
+  for (const { xs, ys } of before) {
+    for (let i = 0, j = xs.length - 1; i < xs.length; j = i++) {
+      const edge = line({ x: xs[j], y: ys[j] }, { x: xs[i], y: ys[i] });
+      const near = nearestOnPiece(edge, p);
+      if (near.distanceMm >= leastMm) continue;
+      leastMm = near.distanceMm;
+      best = pointAt(edge, near.t);
+    }
+  }
+  return best;
+}
 
 function placesOf(bench: Bench, cut: TriedCut, feet: readonly Foot[]): LinePlace[] {
   const { draft } = cut;
@@ -104,7 +129,7 @@ function placesOf(bench: Bench, cut: TriedCut, feet: readonly Foot[]): LinePlace
   }
   const pose = draft.runs[0][0];
   const up = turnedBack(turnOf(pose[2]), { x: 0, y: 1 });
-  if (isCurved(draft) || draft.onLine) return [axisLine(bench, cut, draft, up, feet)];
+  if (isCurved(draft) || draft.onLine) return axisLine(bench, cut, draft, up, feet);
   if (draft.tool.plane.kind === "snipe bill" || draft.work === "snipe line")
     return [snipeLine(bench, cut, draft, up, feet)];
   if (draft.work === "facets") return firstFlatLines(bench, cut, draft);
@@ -125,23 +150,25 @@ function firstFlatLines(bench: Bench, cut: TriedCut, draft: PlaneDraft): LinePla
   return outer.flatMap((end) => (end ? [lineAt(bench, end.at)] : []));
 }
 
-/** The line where the plane's middle goes, on the surface above it. */
+/**
+ * The line where the plane's middle goes, on the surface above or under it. None where the middle hangs beside the wood
+ * and the wood itself holds the plane: there is nothing to scribe it on.
+ */
 function axisLine(
   bench: Bench,
   cut: TriedCut,
   draft: PlaneDraft,
   up: Point,
   feet: readonly Foot[],
-): LinePlace {
+): LinePlace[] {
   const aim = aimOf(draft);
   const index = draft.onLine?.forPiece ?? draft.shapes[0];
   const own = index === undefined ? null : bench.planned.pieces[index];
-  const surface = surfaceAlong(cut.before, aim, up) ?? aim;
-  return lineBeside(
-    bench,
-    surface,
-    own ? nearestFoot(bench, feet, [pointAt(own, 0), pointAt(own, 1)]) : null,
-  );
+  // Right through the wood: the crown of a hollow may stand well off it.
+  const surface = surfaceAlong(cut.before, aim, up, THROUGH_MM);
+  if (!surface && cut.seat) return [];
+  const beside = own ? nearestFoot(bench, feet, [pointAt(own, 0), pointAt(own, 1)]) : null;
+  return [lineBeside(bench, surface ?? aim, beside)];
 }
 
 /** Where the plane's middle meets the line it is set to. */
@@ -202,11 +229,9 @@ function nearestFoot(
   }, first);
 }
 
-/** Where a line up from the sole leaves the wood as it stands: the place a line can be scribed at. */
-function surfaceAlong(before: Region, from: Point, up: Point): Point | null {
-  // From well below, so that the surface is found on whichever side of the sole it lies: a hollow of another radius
-  // stands with its crown a little off the wood.
-  const start = { x: from.x - up.x * BELOW_MM, y: from.y - up.y * BELOW_MM };
+/** Where a line up from a place leaves the wood as it stands, the wood looked for from so far under the place. */
+function surfaceAlong(before: Region, from: Point, up: Point, underMm: number): Point | null {
+  const start = { x: from.x - up.x * underMm, y: from.y - up.y * underMm };
   const spans = spansAlong(before, start, up);
   const last = spans[spans.length - 1];
   return last ? { x: start.x + up.x * last[1], y: start.y + up.y * last[1] } : null;
@@ -219,12 +244,15 @@ function surfaceAlong(before: Region, from: Point, up: Point): Point | null {
 function surfaceBeside(before: Region, end: Point, otherEnd: Point, up: Point): Point {
   const share = BESIDE_MM / distanceMm(end, otherEnd);
   const off = { x: (otherEnd.x - end.x) * share, y: (otherEnd.y - end.y) * share };
-  const at = surfaceAlong(before, { x: end.x + off.x, y: end.y + off.y }, up);
+  const at = surfaceAlong(before, { x: end.x + off.x, y: end.y + off.y }, up, BELOW_MM);
   return at ? { x: at.x - off.x, y: at.y - off.y } : end;
 }
 
-/** How far below a sole the wood is looked for, mm: more than any gap under a crown, less than any stick. */
+/** How far below a sole's end the wood is looked for, mm: what lies deeper is not what the end meets. */
 const BELOW_MM = 1;
+
+/** More than any stick is wide, mm. */
+const THROUGH_MM = 1e4;
 
 /** Where the flat a cut leaves begins and ends on the wood: the ends of the newly cut stretch of its sole's line. */
 function facetEnds(bench: Bench, cut: TriedCut, draft: PlaneDraft): FacetEnd[] {
@@ -241,7 +269,7 @@ function facetEnds(bench: Bench, cut: TriedCut, draft: PlaneDraft): FacetEnd[] {
         const end = { x: ends.left.x + dir.x * along, y: ends.left.y + dir.y * along };
         // Where the sole itself ends in the wood the line is scribed on the surface above that end.
         const inWood = along === 0 || along === length;
-        const at = inWood ? (surfaceAlong(cut.before, end, up) ?? end) : end;
+        const at = inWood ? (surfaceAlong(cut.before, end, up, BELOW_MM) ?? end) : end;
         found.push({ at, inWood, floor: end });
       }
     }

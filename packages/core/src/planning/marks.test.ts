@@ -73,6 +73,29 @@ describe("lines for a step", () => {
   });
 });
 
+describe("lines lie on the wood as it stands", () => {
+  test("a line a hair beside a standing wall is that wall: nothing can be scribed in the air beside it", () => {
+    const bench = benchOf(STEP, shelfOf(rebate(12), ...SNIPE_BILLS));
+    const wall = draftAt(bench, "rebate-12", [36, 14, 0]);
+    const line = draftAt(bench, "snipe-right", [30.03, 17, 0], { work: "snipe line" });
+    const mark = marksFor(bench, makeAll(bench, bench.stickRegion, [wall, line]).cuts).find(
+      ({ before }) => before === 2,
+    );
+    expect(mark?.at).toEqual([30, 17]);
+    expect(mark?.fromGaugeEdge).toBe(30);
+  });
+
+  test("under a crown that stands high over a groove the line lies on the groove's floor", () => {
+    const bench = benchOf(STEP, shelfOf(hollow(RADIUS_MM), rebate(6)));
+    const groove = draftAt(bench, "rebate-6", [20, 14, 0]);
+    const crown = draftAt(bench, `hollow-${RADIUS_MM}-${RADIUS_MM}`, [20, 19, 0], { work: "curve" });
+    const mark = marksFor(bench, makeAll(bench, bench.stickRegion, [groove, crown]).cuts).find(
+      ({ before }) => before === 2,
+    );
+    expect(mark?.at).toEqual([20, 14]);
+  });
+});
+
 describe("lines for neighbouring curves", () => {
   /** Both reeds, left one first, with lines beside them made first so that nothing is refused. */
   function reedsMade() {
