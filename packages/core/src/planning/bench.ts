@@ -30,6 +30,7 @@ import { SEARCH_FLATTEN_MM } from "../measure/index.ts";
 import { type Plane, type Shelf, type Sole, solesOf } from "../shelf/index.ts";
 import { FLAT_CANTS_DEG } from "./cants.ts";
 import type { KeptEdge } from "./edges-to-keep.ts";
+import { COMMON_WORKING, type Working } from "./minutes.ts";
 import { ORDER_WEIGHTS, type OrderWeights } from "./order-weights.ts";
 import { type WorkedPiece, workedPiecesOf } from "./worked-piece.ts";
 
@@ -67,6 +68,8 @@ export interface Bench {
   readonly tools: readonly Tool[];
   readonly limits: CuttingLimits;
   readonly shavings: Shavings;
+  /** What minutes are reckoned with, where they decide. */
+  readonly working: Working;
   readonly toleranceMm: number;
   /** What is left of the tolerance on a piece of the planned ring, after what it was moved from the drawing, mm. */
   roomMm(index: number): number;
@@ -85,6 +88,8 @@ export interface Bench {
 export interface BenchOptions {
   readonly limits?: CuttingLimits;
   readonly shavings?: Shavings;
+  /** Common working unless given. */
+  readonly working?: Working;
   readonly toleranceMm: number;
   /** How far each piece of the planned ring lies from the drawing, mm; nowhere unless given. */
   readonly movedByPieceMm?: readonly number[];
@@ -127,6 +132,7 @@ export function layOutBench(planned: Ring, stick: Ring, shelf: Shelf, options: B
     tools,
     limits: options.limits ?? COMMON_LIMITS,
     shavings: options.shavings ?? COMMON_SHAVINGS,
+    working: options.working ?? COMMON_WORKING,
     toleranceMm: options.toleranceMm,
     roomMm: (index) => options.toleranceMm - (options.movedByPieceMm?.[index] ?? 0),
     sweepOptions: { reachMm: sweepReachMm(stick), chordTolMm, book },

@@ -30,6 +30,7 @@ export function benchesFor(request: PlanRequest, toleranceMm: number): BenchMake
     keptEdges: keptEdges(request.keepSquare),
     bandMiddles: bandsDrawn(section).flatMap(({ middles }) => middles),
     ...(request.shavings ? { shavings: request.shavings } : {}),
+    ...(request.working ? { working: request.working } : {}),
     ...(request.from ? { start: regionOf(mirroredRings(request), SEARCH_FLATTEN_MM) } : {}),
   };
   return benchMaker(planned, section.stick, shelf, options);

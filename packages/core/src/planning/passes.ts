@@ -1,43 +1,8 @@
-/**
- * Strokes and minutes: settings once, strokes for the test piece and for every stick, and the sharpening they cost.
- * Common practice, no source; each figure may be changed by the maker.
- */
+/** Strokes: how many passes a plane makes at a cut. Common practice, no source; shavings may be changed by the maker. */
 import { pointAt, type Region } from "../curve/index.ts";
-import { isFlatKind, type PlanTime, placedSole, spansAlong, turnedBack, turnOf } from "../cutting/index.ts";
+import { isFlatKind, placedSole, spansAlong, turnedBack, turnOf } from "../cutting/index.ts";
 import type { Bench } from "./bench.ts";
 import type { PlaneDraft } from "./draft-cut.ts";
-
-export interface Working {
-  readonly setMinutes: number;
-  /** One stroke there and back. */
-  readonly secondsPerMetre: number;
-  readonly lengthM: number;
-  /** Sticks run at each setting; one unless given. Strokes count for each, settings once. */
-  readonly sticks?: number;
-  /** The test piece that is run first at each setting, metres; none where 0. */
-  readonly testPieceM?: number;
-  readonly sharpenMinutes?: number;
-  /** Metres of stroke that an iron stays sharp for; a part of them costs its share of a sharpening. */
-  readonly sharpForM?: number;
-  readonly sawSetMinutes?: number;
-  readonly sawSecondsPerMetre?: number;
-}
-
-/**
- * A setting 3 minutes, a stroke of a metre 4 seconds, one stick of one metre, a test piece of 300 mm, sharpening
- * 10 minutes for every 200 metres of stroke; a saw 4 minutes to set, and a minute for each metre of cut.
- */
-export const COMMON_WORKING: Required<Working> = {
-  setMinutes: 3,
-  secondsPerMetre: 4,
-  lengthM: 1,
-  sticks: 1,
-  testPieceM: 0.3,
-  sharpenMinutes: 10,
-  sharpForM: 200,
-  sawSetMinutes: 4,
-  sawSecondsPerMetre: 60,
-};
 
 export interface Passes {
   readonly passes: number;
@@ -81,69 +46,4 @@ function depthTakenMm(before: Region, draft: PlaneDraft): number {
     }
   }
   return depthMm;
-}
-
-/** The minutes of one cut by what they go to; a cut that keeps the setting of the one before sets nothing. */
-export interface CutTime {
-  readonly settingMinutes: number;
-  readonly strokeMinutes: number;
-  readonly testPieceMinutes: number;
-  readonly sharpeningMinutes: number;
-}
-
-export function planeTime(passes: number, isNewSetting: boolean, working: Working): CutTime {
-  const { setMinutes, secondsPerMetre, lengthM, sticks, testPieceM, sharpenMinutes, sharpForM } = {
-    ...COMMON_WORKING,
-    ...working,
-  };
-  const strokesM = passes * lengthM * sticks;
-  const testM = passes * testPieceM;
-  return {
-    settingMinutes: isNewSetting ? setMinutes : 0,
-    strokeMinutes: (strokesM * secondsPerMetre) / SECONDS,
-    testPieceMinutes: (testM * secondsPerMetre) / SECONDS,
-    sharpeningMinutes: ((strokesM + testM) / sharpForM) * sharpenMinutes,
-  };
-}
-
-export function sawTime(isNewSetting: boolean, working: Working): CutTime {
-  const { sawSetMinutes, sawSecondsPerMetre, lengthM, sticks, testPieceM } = {
-    ...COMMON_WORKING,
-    ...working,
-  };
-  return {
-    settingMinutes: isNewSetting ? sawSetMinutes : 0,
-    strokeMinutes: (sticks * lengthM * sawSecondsPerMetre) / SECONDS,
-    testPieceMinutes: (testPieceM * sawSecondsPerMetre) / SECONDS,
-    sharpeningMinutes: 0,
-  };
-}
-
-const SECONDS = 60;
-
-/** All the minutes of a cut, to a tenth. */
-export function minutesOf(time: CutTime): number {
-  const { settingMinutes, strokeMinutes, testPieceMinutes, sharpeningMinutes } = time;
-  return toTenths(settingMinutes + strokeMinutes + testPieceMinutes + sharpeningMinutes);
-}
-
-/** The minutes of a plan, each kind to a tenth, with the figures they are reckoned with. */
-export function planTime(times: readonly CutTime[], working: Working): PlanTime {
-  const sum = (part: (time: CutTime) => number) => times.reduce((total, time) => total + part(time), 0);
-  const settingMinutes = sum((time) => time.settingMinutes);
-  const strokeMinutes = sum((time) => time.strokeMinutes);
-  const testPieceMinutes = sum((time) => time.testPieceMinutes);
-  const sharpeningMinutes = sum((time) => time.sharpeningMinutes);
-  return {
-    totalMinutes: toTenths(settingMinutes + strokeMinutes + testPieceMinutes + sharpeningMinutes),
-    settingMinutes: toTenths(settingMinutes),
-    strokeMinutes: toTenths(strokeMinutes),
-    testPieceMinutes: toTenths(testPieceMinutes),
-    sharpeningMinutes: toTenths(sharpeningMinutes),
-    reckonedWith: { ...COMMON_WORKING, ...working },
-  };
-}
-
-function toTenths(minutes: number): number {
-  return Math.round(minutes * 10) / 10;
 }

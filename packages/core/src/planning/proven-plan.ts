@@ -19,7 +19,7 @@ import { finishOf } from "./finish.ts";
 import { type Mirror, mirrorDraft, mirrorPlanned, mirrorRefused } from "./handedness.ts";
 import { keptEdgeWords } from "./kept-edge-words.ts";
 import { marksFor } from "./marks.ts";
-import { COMMON_WORKING, planTime } from "./passes.ts";
+import { COMMON_WORKING, planTime } from "./minutes.ts";
 import { planCuts } from "./plan-cuts.ts";
 import { partsOf } from "./plan-parts.ts";
 import type { PlanRequest } from "./request.ts";

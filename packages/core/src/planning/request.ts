@@ -7,8 +7,8 @@ import type { Shelf } from "../shelf/index.ts";
 import type { HandAccuracy } from "./accuracy.ts";
 import type { Shavings } from "./bench.ts";
 import type { KeepSquare } from "./edges-to-keep.ts";
+import type { Working } from "./minutes.ts";
 import type { Preference } from "./order-weights.ts";
-import type { Working } from "./passes.ts";
 import type { Way } from "./way.ts";
 import type { BenchUnit } from "./words.ts";
 

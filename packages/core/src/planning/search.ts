@@ -10,8 +10,8 @@ import { orderFlatsApart } from "./grooves-apart.ts";
 import { keptEdgeCost } from "./kept-edge.ts";
 import { costOf, type Ordered, orderCurves, type Refused } from "./order.ts";
 import { roughingCuts } from "./roughing.ts";
-import { sawnWaste } from "./sawn-waste.ts";
-import { makeAll, type Sequence, tidied, withoutIdleRuns } from "./sequence.ts";
+import { isQuicker, type Rip, savesMinutes, sawnWaste } from "./sawn-waste.ts";
+import { makeAll, SAME_LEFT_MM2, type Sequence, tidied, withoutIdleRuns } from "./sequence.ts";
 import { type Wanted, wantedCuts, wasteOverCurves } from "./strategy.ts";
 import type { Way } from "./way.ts";
 import { outwardTiltDeg, type WorkedPiece } from "./worked-piece.ts";
@@ -44,7 +44,36 @@ export function* searchWay(way: Way, makeBench: BenchMaker): Generator<SearchSte
   yield "finding a plane for each part";
   const laid = layFor(way, flat, saws);
   if (!laid) return null;
-  const { bench, before, after } = withRip(laid, makeBench);
+  const whole = makeBench(laid.options);
+  // The rip takes the far edge: it is not for a stick that is to keep it.
+  const rip = whole.keptEdges.includes("far edge") ? null : sawnWaste(whole, whole.startRegion);
+  if (rip?.isSure) return yield* searchLaid(way, flat, withRip(laid, whole, rip, makeBench));
+  const planed = yield* searchLaid(way, flat, { ...laid, bench: whole });
+  const sawnBefore = laid.before.length;
+  if (!rip || !savesMinutes(whole, whole.startRegion, planed.sequence.cuts.slice(sawnBefore), rip))
+    return planed;
+  yield "trying it with the waste sawn off";
+  const sawn = yield* searchLaid(way, flat, withRip(laid, whole, rip, makeBench));
+  return isAsWhole(sawn, planed) && isQuicker(whole, sawn.sequence.cuts, planed.sequence.cuts)
+    ? sawn
+    : planed;
+}
+
+/** Whether one finding leaves no more uncut than another. */
+function isAsWhole(one: Found, than: Found): boolean {
+  return (
+    one.sequence.allowed &&
+    one.refused.length <= than.refused.length &&
+    one.cutsMm2Left <= than.cutsMm2Left + SAME_LEFT_MM2
+  );
+}
+
+/** Plans the face of a stick that lies as it is to lie, on its own bench. */
+function* searchLaid(
+  way: Way,
+  flat: Bench,
+  { bench, before, after }: Laid & { readonly bench: Bench },
+): Generator<SearchStep, Found> {
   const wanted = wantedCuts(bench);
   yield "taking the waste";
   const arcs = bench.worked.filter((piece) => piece.curve);
@@ -128,14 +157,15 @@ function layFor(way: Way, flat: Bench, saws: readonly SawDraft[]): Laid | null {
   return { options: { cantsDeg: [...FLAT_CANTS_DEG, cant] }, before: [], after: saws };
 }
 
-/** The bench of a way, with what is worth ripping off the face's far arris gone before anything is planed. */
-function withRip(laid: Laid, makeBench: BenchMaker): Laid & { readonly bench: Bench } {
-  const whole = makeBench(laid.options);
-  // The rip takes the far edge: it is not for a stick that is to keep it.
-  const rip = whole.keptEdges.includes("far edge") ? null : sawnWaste(whole, whole.startRegion);
-  if (!rip) return { ...laid, bench: whole };
-  const options = { ...laid.options, start: cutAway(whole.startRegion, rip.sweep) };
-  return { options, before: [...laid.before, rip], after: laid.after, bench: makeBench(options) };
+/** The way with its waste ripped off before anything is planed, and the bench for what is left. */
+function withRip(
+  laid: Laid,
+  whole: Bench,
+  { draft }: Rip,
+  makeBench: BenchMaker,
+): Laid & { readonly bench: Bench } {
+  const options = { ...laid.options, start: cutAway(whole.startRegion, draft.sweep) };
+  return { options, before: [...laid.before, draft], after: laid.after, bench: makeBench(options) };
 }
 
 /** Bevels smaller than this give the stick nothing to lie on, mm. */

@@ -4,7 +4,7 @@ import { writerFor } from "../measure/index.ts";
 import { assumedOf, type Shelf } from "../shelf/index.ts";
 import type { HandAccuracy } from "./accuracy.ts";
 import type { Shavings } from "./bench.ts";
-import { COMMON_WORKING, type Working } from "./passes.ts";
+import { COMMON_WORKING, type Working } from "./minutes.ts";
 import type { BenchWriting } from "./plan-cuts.ts";
 
 /** What is planned so far, from which it is told what bears on it. */
