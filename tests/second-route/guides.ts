@@ -1,11 +1,14 @@
 /** Whether what a plane is said to run against is there when it is needed. */
-import { type Box, boxOf, type FlatRegion, isInside, turnedBy } from "./flat.ts";
+import { type Box, boxOf, type FlatRegion, turnedBy } from "./flat.ts";
 import type { CutJson, PlanJson, PoseXyt, Xy } from "./plan-json.ts";
 import { alongside, stretches } from "./rays.ts";
 import { axisOf, inPlace } from "./strips.ts";
 
 /** Wall that is tall enough to run against: what a snipe bill's nose would leave is not. */
 const GUIDE_WALL_MM = 0.25;
+
+/** What a wall may come out lower by where a ray runs another hair's breadth beside it, mm. */
+const ROUNDED_MM = 0.01;
 
 /** How far a gauged line may lie beside the place of the sole that is laid to it. */
 const BESIDE_LINE_MM = 0.35;
@@ -65,11 +68,14 @@ function wallFaults(
     const outside = topOf(stretches(before, alongside(pose, end, side * 0.02), up));
     const inside = topOf(stretches(before, alongside(pose, end, -side * 0.02), up));
     if (outside - inside < GUIDE_WALL_MM) continue;
-    // Beside the wall's middle the wood was there before the named cut and gone after it.
+    // Beside the wall the wood was there before the named cut and gone after it, high enough to run against.
     const start = alongside(pose, end, -side * 0.02);
-    const height = (outside + inside) / 2;
-    const p: Xy = [start[0] + up[0] * height, start[1] + up[1] * height];
-    if (isInside(woods[by - 1], p) && !isInside(woods[by], p)) return [];
+    const beside = (wood: FlatRegion): number =>
+      stretches(wood, start, up).reduce(
+        (sum, [from, to]) => sum + Math.max(0, Math.min(to, outside) - Math.max(from, inside)),
+        0,
+      );
+    if (beside(woods[by - 1]) - beside(woods[by]) >= GUIDE_WALL_MM - ROUNDED_MM) return [];
   }
   return [`beside the sole stands no wall that cut ${by} left`];
 }

@@ -80,8 +80,9 @@ export function faceFigures({ drawn, planned, left, toleranceMm, uncut }: Finish
       continue;
     }
     const covering = listed.filter((one) => covers(one, p));
+    // Whoever lists a place may have found it a hair higher.
+    if (off > toleranceMm - OVERCUT_MM) for (const { place } of covering) told.add(place);
     if (off > toleranceMm + OVERCUT_MM) {
-      for (const { place } of covering) told.add(place);
       if (covering.length === 0 && off > unlisted.depthMm) unlisted = { depthMm: off, at: p };
     } else if (!listed.some((one) => isNearest(one, p, off))) proudMm = Math.max(proudMm, off);
   }

@@ -5,7 +5,7 @@ import { turned, turnedBack, turnOf } from "./profile.ts";
 import type { CutShape } from "./simulate.ts";
 import { placed, placedSole } from "./sweep.ts";
 import type { Plan, PlanCut, Pose } from "./types.ts";
-import { isInWood, type Span, standingBeside } from "./wall.ts";
+import { type Span, spansAlong, standingBeside } from "./wall.ts";
 
 /** Planes that carry a fence of their own. */
 const FENCED: ReadonlySet<string> = new Set(["moving fillister", "plough", "bead"]);
@@ -16,8 +16,8 @@ const EDGES: ReadonlySet<string> = new Set(["gauge edge", "far edge", "face", "b
  * Whether the guide named by `runsAgainst` is there. `woods[n]` is the wood after the n-th cut, `woods[0]` the stick;
  * the cut is the last one of them to be made next.
  *
- * A line has to be scribed before the cut, a wall to stand beside the sole and to have been left by the cut that is
- * named, an edge to lie under the sole or within its fence. Which of its two sides a stick's gauge edge is, the
+ * A line has to be scribed before the cut, a wall to stand beside the sole and enough of it to have been left by the cut
+ * that is named, an edge to lie under the sole or within its fence. Which of its two sides a stick's gauge edge is, the
  * file does not say; either serves. A batten is always there: the maker clamps it on.
  */
 export function guideIsThere(
@@ -50,7 +50,7 @@ function wallStands(
   const before = woods[by - 1];
   const now = woods[woods.length - 1];
   if (!left || !before || !now) return false;
-  return wallLeftBy(shape, pose, { before, left, now }, limits);
+  return wallLeftMm(shape, pose, { before, left, now }, limits) >= limits.guideWallMm;
 }
 
 /** The wood before and after an earlier cut, and as it stands now. */
@@ -60,26 +60,38 @@ export interface WoodsOfWall {
   readonly now: Region;
 }
 
-/** Whether a wall stands beside a sole in a pose that a plane can run against, and whether the earlier cut left it. */
-export function wallLeftBy(
+/**
+ * How much of the wall that a plane can run against in a pose an earlier cut left, mm; 0 where no such wall stands. Two
+ * cuts one below the other leave one wall between them.
+ */
+export function wallLeftMm(
   shape: Pick<CutShape, "ends">,
   pose: Pose,
   { before, left, now }: WoodsOfWall,
   limits: CuttingLimits,
-): boolean {
-  const up = turnedBack(turnOf(pose[2]), { x: 0, y: 1 });
+): number {
+  const turn = turnOf(pose[2]);
+  const up = turnedBack(turn, { x: 0, y: 1 });
+  let mostMm = 0;
   for (const side of [-1, 1] as const) {
     const end = placed(pose, side === -1 ? shape.ends.left : shape.ends.right);
     const outside = topOf(standingBeside(now, end, pose, side));
     const inside = topOf(standingBeside(now, end, pose, side === 1 ? -1 : 1));
     if (outside - inside < limits.guideWallMm) continue;
-    // Inside the wall, half way up it, stood wood that the named cut took.
-    const middle = (outside + inside) / 2;
-    const across = turnedBack(turnOf(pose[2]), { x: -side * limits.bodyClearanceMm, y: 0 });
-    const p: Point = { x: end.x + across.x + up.x * middle, y: end.y + across.y + up.y * middle };
-    if (isInWood(before, p) && !isInWood(left, p)) return true;
+    // Along the wall, just inside it, stood wood that the named cut took.
+    const across = turnedBack(turn, { x: -side * limits.bodyClearanceMm, y: 0 });
+    const start: Point = { x: end.x + across.x, y: end.y + across.y };
+    const standing = (wood: Region) => heightWithin(spansAlong(wood, start, up), inside, outside);
+    mostMm = Math.max(mostMm, standing(before) - standing(left));
   }
-  return false;
+  return mostMm;
+}
+
+function heightWithin(spans: readonly Span[], fromMm: number, toMm: number): number {
+  return spans.reduce(
+    (sum, [low, high]) => sum + Math.max(0, Math.min(high, toMm) - Math.max(low, fromMm)),
+    0,
+  );
 }
 
 function topOf(spans: readonly Span[]): number {

@@ -12,7 +12,7 @@ export {
 } from "./face.ts";
 export { outlineFaults } from "./file-outline.ts";
 export { closedObject, pathText, troublesOf } from "./file-shape.ts";
-export { type WoodsOfWall, wallLeftBy } from "./guide.ts";
+export { type WoodsOfWall, wallLeftMm } from "./guide.ts";
 export { type JsonLimits, readJsonText, shown } from "./json-text.ts";
 export * from "./limits.ts";
 export * from "./outline.ts";
@@ -21,6 +21,7 @@ export * from "./plan-file.ts";
 export { isFlatKind, isSoleOf, planeOfEntry } from "./plane-entry.ts";
 export * from "./profile.ts";
 export * from "./recut.ts";
+export * from "./rest-beside-walls.ts";
 export * from "./seat.ts";
 export * from "./simulate.ts";
 export * from "./sole-shape.ts";

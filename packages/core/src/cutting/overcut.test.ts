@@ -50,6 +50,21 @@ describe("overcut", () => {
     expect(overcutOf(PLANNED, REGION, box(0, 0, 20, 15)).depthMm).toBeCloseTo(7.5, 1);
   });
 
+  test("the tip of a cusp that loses its height counts, though it has next to no area", () => {
+    // A cove of 4 mm that meets a wall along its own tangent: 0.2 mm under its tip the cusp is 4 - √(16 - 0.04) = 0.005 mm thick.
+    const cusp = ringFromVertices([
+      [0, 0],
+      [10, 0],
+      [10, 10, -Math.tan(Math.PI / 8)],
+      [6, 6],
+      [0, 6],
+    ]);
+    const region = regionOf(cusp, FLATTEN_MM);
+    const { depthMm, at } = overcutOf(cusp, region, difference(region, box(0, 9.8, 20, 20)));
+    expect(depthMm).toBeCloseTo(0.2, 6);
+    expect(at).toEqual({ x: 10, y: 10 });
+  });
+
   test("everything gone is at least as deep as its area over its perimeter", () => {
     expect(overcutOf(PLANNED, REGION, EMPTY_REGION).depthMm).toBeCloseTo((40 * 15) / (2 * (40 + 15)), 6);
   });

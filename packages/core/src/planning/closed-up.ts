@@ -1,5 +1,5 @@
 /** Waste cuts moved over by the fin that they would leave, so that they meet the opening beyond it. */
-import { type Run, restOn, turned, turnOf } from "../cutting/index.ts";
+import { type Run, restBesideWalls, turned, turnOf } from "../cutting/index.ts";
 import { OVERCUT_MM } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { type PlaneDraft, planeDraft, poseAt } from "./draft-cut.ts";
@@ -42,8 +42,8 @@ function loweredAt(
   const tiltDeg = draft.runs[0][0][2];
   const profile = bench.profileOfPlanned(tiltDeg);
   const heights = shifts.flatMap((shift) => {
-    const rest = restOn(profile, tool.shape, shift, {
-      narrowMm: OVERCUT_MM / 4,
+    const rest = restBesideWalls(profile, tool.shape, shift, {
+      gapMm: OVERCUT_MM / 4,
       clearance: (source) => (source > 0 ? bench.shavings.ordinaryMm : 0),
     });
     return rest ? [rest.heightMm] : [];

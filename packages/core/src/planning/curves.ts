@@ -7,7 +7,15 @@
  * spacing of these lines on the arc; it is set several times (common practice, no source).
  */
 import type { Point } from "../curve/index.ts";
-import { bearingRatio, leanDeg, type Pose, type Run, restOn, turned, turnOf } from "../cutting/index.ts";
+import {
+  bearingRatio,
+  leanDeg,
+  type Pose,
+  type Run,
+  restBesideWalls,
+  turned,
+  turnOf,
+} from "../cutting/index.ts";
 import { BEARS_MM, OVERCUT_MM, SAME_LEAN_DEG, SEARCH_FLATTEN_MM, toDeg, toRad } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { type PlaneDraft, planeDraft, tidy } from "./draft-cut.ts";
@@ -185,7 +193,7 @@ export function poseOnArc(centre: Point, radiusMm: number, convex: boolean, tilt
 
 function isLegal(bench: Bench, tool: Tool, pose: Pose): boolean {
   const at = turned(turnOf(pose[2]), { x: pose[0], y: pose[1] });
-  const rest = restOn(bench.profileOfPlanned(pose[2]), tool.shape, at.x, { narrowMm: OVERCUT_MM / 2 });
+  const rest = restBesideWalls(bench.profileOfPlanned(pose[2]), tool.shape, at.x, { gapMm: OVERCUT_MM / 2 });
   return rest === null || rest.heightMm <= at.y + OVERCUT_MM / 2;
 }
 

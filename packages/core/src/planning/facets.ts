@@ -5,7 +5,7 @@
  * ridges between stand c²/(8r) proud, which a scraper takes off. The first facet is the middle one; from there each
  * new one takes off the arris that the last one left (common practice, no source).
  */
-import { leanDeg, type Pose, type Run, restOn, turned, turnOf } from "../cutting/index.ts";
+import { leanDeg, type Pose, type Run, restBesideWalls, turned, turnOf } from "../cutting/index.ts";
 import { OVERCUT_MM, SAME_LEAN_DEG, toRad } from "../measure/index.ts";
 import { along, type Bench, type Tool } from "./bench.ts";
 import { type PlaneDraft, planeDraft, poseAt, tidy } from "./draft-cut.ts";
@@ -111,7 +111,7 @@ function facetPose(
   for (let i = 0; i <= SHIFTS_TRIED; i++) {
     for (const side of i === 0 ? [1] : [1, -1]) {
       const shiftMm = touch.x - middleMm + (side * roomMm * i) / SHIFTS_TRIED;
-      const rest = restOn(profile, tool.shape, shiftMm, { narrowMm: OVERCUT_MM / 2 });
+      const rest = restBesideWalls(profile, tool.shape, shiftMm, { gapMm: OVERCUT_MM / 2 });
       if (!rest || rest.heightMm <= touch.y + OVERCUT_MM / 2) return poseAt(tiltDeg, shiftMm, touch.y);
     }
   }

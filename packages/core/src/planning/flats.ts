@@ -5,7 +5,15 @@
  * section falls away or rises, and the sole must lie between the rises. A wall stands beside a plane's side: the
  * plane is held along it, its sole's end at the wall, as deep as the section beside the wall allows.
  */
-import { cutAway, leanDeg, type Profile, type Run, restOn, turned, turnOf } from "../cutting/index.ts";
+import {
+  cutAway,
+  leanDeg,
+  type Profile,
+  type Run,
+  restBesideWalls,
+  turned,
+  turnOf,
+} from "../cutting/index.ts";
 import { OVERCUT_MM, SAME_POINT_MM, SAME_SCORE } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { areaOf, type PlaneDraft, planeDraft, poseAt, tidy } from "./draft-cut.ts";
@@ -357,7 +365,9 @@ const DEEP_FOR_A_BEAK_MM = 2;
 function lowest(bench: Bench, tiltDeg: number, tool: Tool, shifts: readonly number[]): number {
   let height = Number.NEGATIVE_INFINITY;
   for (const shift of shifts) {
-    const rest = restOn(bench.profileOfPlanned(tiltDeg), tool.shape, shift, { narrowMm: WALL_GAP_MM });
+    const rest = restBesideWalls(bench.profileOfPlanned(tiltDeg), tool.shape, shift, {
+      gapMm: WALL_GAP_MM,
+    });
     if (rest) height = Math.max(height, rest.heightMm);
   }
   return height;

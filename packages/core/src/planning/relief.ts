@@ -3,7 +3,7 @@
  * plough's groove or a rebate where an edge or fence allows one.
  */
 import type { Point, Region } from "../curve/index.ts";
-import { leanDeg, type Pose, restOn, turned, turnOf } from "../cutting/index.ts";
+import { leanDeg, type Pose, restBesideWalls, restOn, turned, turnOf } from "../cutting/index.ts";
 import { OVERCUT_MM, SAME_LEAN_DEG, SAME_POINT_MM, toDeg } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { endsInPlace, type PlaneDraft, planeDraft, poseAt, type SharedLine, tidy } from "./draft-cut.ts";
@@ -13,8 +13,8 @@ import { uprightTiltDeg } from "./turning.ts";
 
 /** Lowest legal place of a tool at a shift across, leaving room above arcs; null where it would hang in the air. */
 function lowestAt(bench: Bench, tool: Tool, tiltDeg: number, shift: number, roomMm: number): number | null {
-  const rest = restOn(bench.profileOfPlanned(tiltDeg), tool.shape, shift, {
-    narrowMm: OVERCUT_MM / 4,
+  const rest = restBesideWalls(bench.profileOfPlanned(tiltDeg), tool.shape, shift, {
+    gapMm: OVERCUT_MM / 4,
     clearance: (source) => (source > 0 ? roomMm : 0),
   });
   return rest ? rest.heightMm : null;

@@ -3,7 +3,7 @@
  * to about one shaving above the arcs. They also leave the arrises that the curved planes ride on.
  */
 import type { Point, Region } from "../curve/index.ts";
-import { leanDeg, type Pose, type Run, restOn, turned, turnOf } from "../cutting/index.ts";
+import { leanDeg, type Pose, type Run, restBesideWalls, restOn, turned, turnOf } from "../cutting/index.ts";
 import { DRAWING_NOISE_MM, OVERCUT_MM, SAME_SCORE } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { closedUp } from "./closed-up.ts";
@@ -238,8 +238,8 @@ function stepFrom(
   if (side * (edgeAt - lastNear) > width) return null;
   let height = Number.NEGATIVE_INFINITY;
   for (const shift of shifts) {
-    const rest = restOn(profile, tool.shape, shift, {
-      narrowMm: OVERCUT_MM / 4,
+    const rest = restBesideWalls(profile, tool.shape, shift, {
+      gapMm: OVERCUT_MM / 4,
       clearance: (source) => (source > 0 ? roomMm : 0),
     });
     if (rest) height = Math.max(height, rest.heightMm);
@@ -278,8 +278,8 @@ function trenchesOver(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
       for (const side of [-1, 1] as const) {
         const near = x + side * room;
         const shift = side > 0 ? near - tool.sole.leftMm : near - tool.sole.rightMm;
-        const rest = restOn(bench.profileOfPlanned(tiltDeg), tool.shape, shift, {
-          narrowMm: OVERCUT_MM / 4,
+        const rest = restBesideWalls(bench.profileOfPlanned(tiltDeg), tool.shape, shift, {
+          gapMm: OVERCUT_MM / 4,
           clearance: (source) => (source > 0 ? room : 0),
         });
         if (!rest) continue;

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { difference, regionOfPolygon } from "../curve/index.ts";
 import type { Section } from "../section/index.ts";
 import { benchOf, drawnSection } from "./testing/benches.ts";
 import { rebate, shelfOf } from "./testing/shelves.ts";
@@ -58,6 +59,32 @@ describe("how far wood stands off each stretch that it touches", () => {
       ]),
     );
     expect(told.map(({ leftMm }) => Math.round(leftMm * 100) / 100)).toEqual([6, 4]);
+  });
+
+  test("in an inner corner a film within the tolerance tells nothing of the side that it hardly stands off", () => {
+    // A step whose floor and wall keep 0.15 mm of wood, and on the floor, 10 mm out, a ridge 1 mm high.
+    const step = drawnSection(40, 20, [
+      [0, 0],
+      [40, 0],
+      [40, 14],
+      [20, 14],
+      [20, 20],
+      [0, 20],
+    ]);
+    const bench = benchOf(step, shelfOf(rebate(12)));
+    const air = [
+      [41, 14.15],
+      [41, 21],
+      [20.15, 21],
+      [20.15, 14.15],
+      [30, 14.15],
+      [30, 15],
+      [32, 15],
+      [32, 14.15],
+    ].map(([x, y]) => ({ x, y }));
+    const told = leftStretches(bench, difference(bench.stickRegion, regionOfPolygon(air)));
+    expect(told.map(({ piece }) => piece.piece.to)).toEqual([{ x: 20, y: 14 }]);
+    expect(told[0]?.leftMm).toBeCloseTo(1, 2);
   });
 
   test("whichever hand, the same is told", () => {

@@ -7,6 +7,7 @@ import {
   type FlatRing,
   line,
   nearestOnPiece,
+  nearestOnRing,
   type Piece,
   type Point,
   pointAt,
@@ -43,16 +44,17 @@ export function leftStretches(bench: Bench, wood: Region, drawn: Ring = bench.pl
       deepestFrom(drawn, [ring], OVERCUT_MM).depthMm > bench.toleranceMm &&
       !comesAway(bench.planned, ring, bench.limits.shavingMm2),
   );
-  const stretches = heavy.flatMap((ring) => stretchesUnder(bench, ring));
+  const stretches = heavy.flatMap((ring) => stretchesUnder(bench, drawn, ring));
   return stretches.sort((a, b) => a.piece.index - b.piece.index || a.from - b.from);
 }
 
-function stretchesUnder(bench: Bench, ring: FlatRing): LeftStretch[] {
+function stretchesUnder(bench: Bench, drawn: Ring, ring: FlatRing): LeftStretch[] {
+  const tooHigh = (p: Point): boolean => nearestOnRing(drawn, p).distanceMm > bench.toleranceMm - OVERCUT_MM;
   const touched = bench.worked.flatMap((piece) => touchedSpans(ring, piece));
   // What only just laps over onto a neighbour is told where it stands, not where it ends.
   const long = touched.filter((span) => (span.to - span.from) * span.piece.lengthMm >= LEAST_TOLD_MM);
   for (const spans of [long, touched]) {
-    const told = heightsOff(ring, spans);
+    const told = heightsOff(ring, spans, tooHigh);
     for (const leastMm of [bench.toleranceMm, bench.toleranceMm / 2]) {
       const tall = told.filter((stretch) => stretch.leftMm > leastMm);
       if (tall.length > 0) return tall;
@@ -109,17 +111,20 @@ function edgesBrokenAt(ring: FlatRing, places: readonly Point[]): readonly (read
 /** An edge of leftover wood this near a piece lies on it, mm: above what flattening an arc leaves between the two. */
 const TOUCHES_MM = 0.01;
 
-/** How far a ring of leftover wood stands off each of the stretches that it touches. */
-function heightsOff(ring: FlatRing, spans: readonly Span[]): LeftStretch[] {
+/**
+ * How far a ring of leftover wood stands off each of the stretches that it touches. Only wood counts that stands too high
+ * over the drawing: in an inner corner a film of wood on one side reaches far out square to the other.
+ */
+function heightsOff(ring: FlatRing, spans: readonly Span[], tooHigh: (p: Point) => boolean): LeftStretch[] {
   const pieces = spans.map(onlySpan);
-  const left = spans.map((span, i) => squareHeightMm(ring, span, pieces[i]));
+  const left = spans.map((span, i) => squareHeightMm(ring, span, pieces[i], tooHigh));
   for (const place of boundaryOf(ring)) {
     const apartMm = pieces.map((piece) => nearestOnPiece(piece, place).distanceMm);
     const leastMm = Math.min(...apartMm);
     // A place as near to two stretches counts for both: whichever hand, the same is told.
-    apartMm.forEach((mm, i) => {
-      if (mm <= leastMm + SAME_POINT_MM) left[i] = Math.max(left[i], mm);
-    });
+    const higher = apartMm.flatMap((mm, i) => (mm <= leastMm + SAME_POINT_MM && mm > left[i] ? [i] : []));
+    if (higher.length === 0 || !tooHigh(place)) continue;
+    for (const i of higher) left[i] = apartMm[i];
   }
   return spans.map((span, i) => ({ ...span, leftMm: left[i] }));
 }
@@ -130,14 +135,20 @@ function onlySpan({ piece, from, to }: Span): Piece {
   return share > 0 && share < 1 ? splitPiece(stretch, share)[0] : stretch;
 }
 
-/** Places along a stretch at which the wood over it is measured. */
+/** Places along a stretch at which the wood over it is measured, and on the way up through it. */
 const HEIGHT_PLACES = 16;
+const UP_PLACES = 8;
 
 /**
  * Greatest height of the wood over a stretch, square to it. Square to a cove the far side of the wood may lie on the cove
  * again: it stands no further off than it lies from the nearest place of the stretch.
  */
-function squareHeightMm(ring: FlatRing, { piece, from, to }: Span, stretch: Piece): number {
+function squareHeightMm(
+  ring: FlatRing,
+  { piece, from, to }: Span,
+  stretch: Piece,
+  tooHigh: (p: Point) => boolean,
+): number {
   let height = 0;
   const inner = Array.from({ length: HEIGHT_PLACES }, (_, i) => (i + 0.5) / HEIGHT_PLACES);
   // Just inside the ends too: at an end itself the wood may stand to one side only.
@@ -149,7 +160,12 @@ function squareHeightMm(ring: FlatRing, { piece, from, to }: Span, stretch: Piec
     const start = along(pointAt(piece.piece, t), out, TOUCHES_MM);
     const first = spansAlong([ring], start, out)[0];
     if (!first || first[0] > TOUCHES_MM) continue;
-    height = Math.max(height, nearestOnPiece(stretch, along(start, out, first[1])).distanceMm);
+    const highMm = nearestOnPiece(stretch, along(start, out, first[1])).distanceMm;
+    if (highMm <= height) continue;
+    const up = Array.from({ length: UP_PLACES }, (_, i) =>
+      along(start, out, (first[1] * (i + 1)) / UP_PLACES),
+    );
+    if (up.some(tooHigh)) height = highMm;
   }
   return height;
 }

@@ -1,9 +1,13 @@
 /** Which earlier cut left the wall that a plane runs against. */
-import { type CuttingLimits, wallLeftBy } from "../cutting/index.ts";
+import { type CuttingLimits, wallLeftMm } from "../cutting/index.ts";
+import { OVERCUT_MM } from "../measure/index.ts";
 import type { PlaneDraft } from "./draft-cut.ts";
 import type { TriedCut } from "./try-cut.ts";
 
-/** The number of the last cut before this one that left the wall beside its first pose, as the proof finds it; or null. */
+/**
+ * The number of the cut before this one that left most of the wall beside its first pose, of two alike the later; null
+ * where none left enough of it to run against, as the proof finds it.
+ */
 export function cutOfWall(
   cuts: readonly TriedCut[],
   index: number,
@@ -11,9 +15,13 @@ export function cutOfWall(
   limits: CuttingLimits,
 ): number | null {
   const now = cuts[index].before;
+  const pose = draft.runs[0][0];
+  let best: { readonly number: number; readonly leftMm: number } | null = null;
   for (let i = index - 1; i >= 0; i--) {
     const { before, after } = cuts[i];
-    if (wallLeftBy(draft.cut, draft.runs[0][0], { before, left: after, now }, limits)) return i + 1;
+    const leftMm = wallLeftMm(draft.cut, pose, { before, left: after, now }, limits);
+    if (leftMm < limits.guideWallMm || (best && leftMm < best.leftMm + OVERCUT_MM)) continue;
+    best = { number: i + 1, leftMm };
   }
-  return null;
+  return best?.number ?? null;
 }

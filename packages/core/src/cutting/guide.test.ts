@@ -1,0 +1,30 @@
+import { expect, test } from "vitest";
+import { difference, type Region, regionOfPolygon } from "../curve/index.ts";
+import { wallLeftMm } from "./guide.ts";
+import { COMMON_LIMITS } from "./limits.ts";
+
+function box(minX: number, minY: number, maxX: number, maxY: number): Region {
+  return regionOfPolygon([
+    { x: minX, y: minY },
+    { x: maxX, y: minY },
+    { x: maxX, y: maxY },
+    { x: minX, y: maxY },
+  ]);
+}
+
+test("a wall that two cuts left one above the other belongs to both, by as much as each left of it", () => {
+  // A step taken to 5 mm and then to 9.9 mm, and a rebate away from it.
+  const steps = [box(0, 15, 10, 20), box(0, 10.1, 10, 15), box(30, 0, 40, 20)];
+  const woods = [box(0, 0, 40, 20)];
+  for (const taken of steps) woods.push(difference(woods[woods.length - 1] as Region, taken));
+  const ends = { left: { x: -3, y: 0 }, right: { x: 3, y: 0 } };
+  // Set down on the step's floor, its right end in the corner.
+  const leftBy = (cut: number) =>
+    wallLeftMm(
+      { ends },
+      [7, 10.1, 0],
+      { before: woods[cut - 1] as Region, left: woods[cut] as Region, now: woods[3] as Region },
+      COMMON_LIMITS,
+    );
+  expect([1, 2, 3].map(leftBy)).toEqual([expect.closeTo(5, 6), expect.closeTo(4.9, 6), 0]);
+});
