@@ -9,7 +9,14 @@ import {
   type Paths64,
   type Point64,
 } from "clipper2-ts";
-import { BOOLEAN_GRID_MM, bug, FARTHEST_MM, LEAST_EDGE_MM, LEAST_RING_MM2 } from "../measure/index.ts";
+import {
+  BOOLEAN_GRID_MM,
+  bug,
+  countWork,
+  FARTHEST_MM,
+  LEAST_EDGE_MM,
+  LEAST_RING_MM2,
+} from "../measure/index.ts";
 import { EdgeBook } from "./edge-book.ts";
 import { areApart, flatRingAreaMm2, reversedFlatRing, surrounds } from "./flat-ring.ts";
 import { flatRingOf } from "./flatten.ts";
@@ -162,6 +169,10 @@ function booleanOf(clipType: ClipType, subject: Region, clip: Region): Region {
   return regionOfPaths(solve(clipType, subject, clip));
 }
 
+/** What a boolean counts for, and each vertex that goes into it (`countWork`). */
+const WORK_OF_BOOLEAN = 120;
+const WORK_OF_VERTEX = 8;
+
 /** The library's answer on the grid, each edge's source found, before it is tidied. */
 interface Solved {
   readonly originX: number;
@@ -174,7 +185,9 @@ function solve(clipType: ClipType, subject: Region, clip: Region): Solved {
   const originX = originOf(first.xs[0] ?? 0);
   const originY = originOf(first.ys[0] ?? 0);
   const book = BOOK;
-  book.begin(vertexCount(subject) + vertexCount(clip));
+  const vertices = vertexCount(subject) + vertexCount(clip);
+  countWork(WORK_OF_BOOLEAN + WORK_OF_VERTEX * vertices);
+  book.begin(vertices);
   const clipper = new Clipper64();
   clipper.zCallback = (bottom1, top1, bottom2, top2, crossing) => {
     // At a vertex the library has handed on that vertex's number already; the point may be its own, so leave it.

@@ -1,4 +1,4 @@
-import { bug, SAME_POINT_MM } from "../measure/index.ts";
+import { bug, countWork, SAME_POINT_MM } from "../measure/index.ts";
 import { joined, piecesBetween } from "./chain.ts";
 import { orientation } from "./orientation.ts";
 import { nearestOnPiece, reversePiece } from "./piece.ts";
@@ -128,6 +128,7 @@ export interface NearestOnRing {
 
 /** The point of a ring nearest to `p`; of several as near, that of the first piece. */
 export function nearestOnRing(shape: Ring, p: Point): NearestOnRing {
+  countWork(shape.pieces.length);
   let best: NearestOnRing | undefined;
   for (const [index, piece] of shape.pieces.entries()) {
     const near = nearestOnPiece(piece, p);

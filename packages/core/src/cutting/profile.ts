@@ -7,6 +7,7 @@
  * at a vertex of the sole, or where an arc of a convex sole touches an edge of the outline.
  */
 import type { FlatRing, Point, Region } from "../curve/index.ts";
+import { countWork } from "../measure/index.ts";
 import type { SoleShape } from "./sole-shape.ts";
 
 /**
@@ -66,11 +67,18 @@ export function turnedBack(turn: Turn, p: Point): Point {
   return { x: p.x * turn.cos - p.y * turn.sin, y: p.x * turn.sin + p.y * turn.cos };
 }
 
+/** What a profile counts for, each vertex turned for it, a plane let down, and each edge under it (`countWork`). */
+const WORK_OF_PROFILE = 10;
+const WORK_OF_TURNED = 1;
+const WORK_OF_DROP = 3;
+const WORK_UNDER_SOLE = 1;
+
 /** The upward edges of a region seen by a plane of this tilt. */
 export function profileOf(region: Region, tiltDeg: number): Profile {
   const turn = turnOf(tiltDeg);
   let total = 0;
   for (const ring of region) total += ring.xs.length;
+  countWork(WORK_OF_PROFILE + WORK_OF_TURNED * total);
   const x0 = new Float64Array(total);
   const y0 = new Float64Array(total);
   const x1 = new Float64Array(total);
@@ -168,7 +176,9 @@ export function restOn(
   const { x0, y0, x1, y1, source, count } = profile;
   const clearance = options.clearance;
   const enough = options.enoughAboveMm ?? Number.POSITIVE_INFINITY;
-  for (let i = firstReaching(profile, left); i < count && height <= enough; i++) {
+  const first = firstReaching(profile, left);
+  let i = first;
+  for (; i < count && height <= enough; i++) {
     const ax = x0[i];
     if (ax > right) break;
     const bx = x1[i];
@@ -189,6 +199,7 @@ export function restOn(
       consider(from, Math.max(y0[i], y1[i]) + room, i);
     }
   }
+  countWork(WORK_OF_DROP + WORK_UNDER_SOLE * (i - first));
   return Number.isFinite(height) ? { heightMm: height, touchXMm: touch, source: touched } : null;
 
   function consider(x: number, y: number, i: number): void {

@@ -5,7 +5,7 @@
  * that line, wood stood before the cut, and, just outside it, wood stands after it.
  */
 import type { FlatRing, Point, Region } from "../curve/index.ts";
-import { BESIDE_MM } from "../measure/index.ts";
+import { BESIDE_MM, countWork } from "../measure/index.ts";
 import { turnedBack, turnOf } from "./profile.ts";
 import { placed } from "./sweep.ts";
 import type { Pose } from "./types.ts";
@@ -46,10 +46,16 @@ function wallAt(before: Region, after: Region, end: Point, pose: Pose, side: -1 
 /** From, to: distances along a line at which it runs inside the wood. */
 export type Span = readonly [number, number];
 
+/** As a power of two, how many vertices looked at count for one unit of work (`countWork`). */
+const VERTICES_OF_A_UNIT_LOG2 = 3;
+
 /** Stretches of the half line from `start` along the unit vector `up` that lie inside the region, in order. */
 export function spansAlong(region: Region, start: Point, up: Point): readonly Span[] {
   const stops: number[] = [];
-  for (const ring of region) crossings(ring, start, up, stops);
+  for (const ring of region) {
+    countWork(1 + (ring.xs.length >> VERTICES_OF_A_UNIT_LOG2));
+    crossings(ring, start, up, stops);
+  }
   stops.sort((a, b) => a - b);
   // The region is bounded, so the line's far end is outside: pair the crossings from there.
   const spans: Span[] = [];

@@ -68,3 +68,4 @@ export {
   type Trouble,
   trouble,
 } from "./trouble.ts";
+export { countWork, workCounted } from "./work.ts";

@@ -10,7 +10,6 @@ import { type Proof, provenAfter, provenAnew, settingsOf } from "./cure-proof.ts
 import { beadDraft, curesFor, planeForCurve } from "./cures.ts";
 import type { ProvenWay } from "./proven-plan.ts";
 import type { PlanRequest } from "./request.ts";
-import { workDone } from "./try-cut.ts";
 import type { UncutPlace } from "./uncut.ts";
 
 /**
@@ -20,10 +19,10 @@ import type { UncutPlace } from "./uncut.ts";
 const MOST_QUICK = 8;
 const MOST_ANEW = 1;
 /**
- * Once so much work has gone into cures no further one is begun (`workDone`): where wood stands that hardly any plane
+ * Once so much work has gone into cures no further one is begun (`Effort`): where wood stands that hardly any plane
  * reaches, each costs as much as the plan itself.
  */
-const MOST_WORK = 150_000;
+const MOST_WORK = 10_000_000;
 /** Sections of more worked pieces are not searched again. */
 const ANEW_UP_TO_PIECES = 12;
 /** Planes that are tried for how many cuts they save: each is a plan of its own, and is asked for. */
@@ -39,24 +38,25 @@ export function* advised(request: PlanRequest, proven: ProvenWay): Generator<str
   const { plan, places, bench, found } = proven;
   const attempts = inTurns(places.map((place) => curesFor(request, bench, place)));
   const cures: Proven[] = [];
-  let spent = 0;
+  const { effort } = found.bench;
+  const before = effort.spent;
+  let tried = 0;
   for (const attempt of attempts.slice(0, MOST_QUICK)) {
-    if (spent >= MOST_WORK) break;
+    if (!effort.maySeekCures || effort.spent - before >= MOST_WORK) break;
+    tried++;
     yield `trying: ${attempt.says}`;
-    // Nothing else is planned between these two looks: control is handed back at `yield` only.
-    const before = workDone();
     const proof = provenAfter(found, proofRequest(proven, attempt));
-    spent += workDone() - before;
     if (proof && proof.left.length < plan.uncut.length) cures.push({ attempt, proof });
   }
-  if (cures.length === 0 && bench.worked.length <= ANEW_UP_TO_PIECES) {
+  if (cures.length === 0 && bench.worked.length <= ANEW_UP_TO_PIECES && effort.isThorough) {
     for (const attempt of attempts.filter((one) => !one.bead).slice(0, MOST_ANEW)) {
       yield `planning anew: ${attempt.says}`;
       const proof = provenAnew(found, proofRequest(proven, attempt));
       if (proof && proof.left.length < plan.uncut.length) cures.push({ attempt, proof });
     }
   }
-  return withCures(plan, cures, proven);
+  const isAllTried = tried >= Math.min(attempts.length, MOST_QUICK);
+  return withCures(plan, cures, proven, isAllTried ? NO_CURE : NOT_ALL_TRIED);
 }
 
 /** The plan with the one plane that saves most cuts, or, where none saves a cut, most settings of a plane. */
@@ -126,7 +126,11 @@ function proofRequest({ plan, found }: ProvenWay, attempt: Attempt) {
 /** Said of a place for which cures were looked for and none was found. */
 const NO_CURE = "No plane to borrow and no small change of the section was found that would cut it.";
 
-function withCures(plan: Plan, cures: readonly Proven[], proven: ProvenWay): Plan {
+/** The same, where planning it took too much work for all of them to be tried. */
+const NOT_ALL_TRIED =
+  "So much is drawn here that not every plane to borrow and not every change of the section was tried.";
+
+function withCures(plan: Plan, cures: readonly Proven[], proven: ProvenWay, uncured: string): Plan {
   const best = [...cures].sort(
     (a, b) => a.proof.left.length - b.proof.left.length || a.proof.cuts - b.proof.cuts,
   );
@@ -138,7 +142,7 @@ function withCures(plan: Plan, cures: readonly Proven[], proven: ProvenWay): Pla
     const cure = best[at];
     return {
       ...place,
-      try: cure ? `${cure.attempt.says} ${restWords(cure.proof.left.length)}` : `${NO_CURE} ${place.try}`,
+      try: cure ? `${cure.attempt.says} ${restWords(cure.proof.left.length)}` : `${uncured} ${place.try}`,
     };
   });
   if (best.length === 0) return { ...plan, uncut };

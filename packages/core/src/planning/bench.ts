@@ -30,6 +30,7 @@ import { SEARCH_FLATTEN_MM } from "../measure/index.ts";
 import { type Plane, type Shelf, type Sole, solesOf } from "../shelf/index.ts";
 import { FLAT_CANTS_DEG } from "./cants.ts";
 import type { KeptEdge } from "./edges-to-keep.ts";
+import { Effort } from "./effort.ts";
 import { COMMON_WORKING, type Working } from "./minutes.ts";
 import { ORDER_WEIGHTS, type OrderWeights } from "./order-weights.ts";
 import { type WorkedPiece, workedPiecesOf } from "./worked-piece.ts";
@@ -81,6 +82,8 @@ export interface Bench {
   readonly inBand: ReadonlySet<number>;
   /** Edges that are to be kept square as long as can be. */
   readonly keptEdges: readonly KeptEdge[];
+  /** What the plan that this bench is for has taken so far. */
+  readonly effort: Effort;
   /** The wanted section seen by a plane of this tilt; kept, since few tilts matter. */
   profileOfPlanned(tiltDeg: number): Profile;
 }
@@ -106,6 +109,8 @@ export interface BenchOptions {
   readonly bandMiddles?: readonly Point[];
   /** Edges to be kept square as long as can be; none unless given. */
   readonly keptEdges?: readonly KeptEdge[];
+  /** Counts the work of the plan; nothing is counted unless given. */
+  readonly effort?: Effort;
 }
 
 /** Lays everything out for planning `planned` (lines and arcs) out of `stick` with the planes of a shelf. */
@@ -140,6 +145,7 @@ export function layOutBench(planned: Ring, stick: Ring, shelf: Shelf, options: B
     gaugeEdge: options.gaugeEdge ?? "left",
     weights: options.weights ?? ORDER_WEIGHTS,
     keptEdges: options.keptEdges ?? [],
+    effort: options.effort ?? new Effort(),
     inBand: new Set(curvesAt(worked, options.bandMiddles ?? [])),
     profileOfPlanned(tiltDeg) {
       const key = tiltDeg.toFixed(6);

@@ -6,6 +6,7 @@ import { mirrorSection } from "../section/index.ts";
 import { bandsDrawn } from "./bands.ts";
 import type { BenchOptions } from "./bench.ts";
 import { keptEdges } from "./edges-to-keep.ts";
+import { Effort } from "./effort.ts";
 import { stillThere } from "./from-where-it-stands.ts";
 import { mirrorShelf } from "./handedness.ts";
 import { normalise } from "./normalise.ts";
@@ -14,7 +15,7 @@ import type { PlanRequest } from "./request.ts";
 import { type BenchMaker, benchMaker } from "./search.ts";
 
 /** The search always sees the gauge edge on its left; see handedness.ts. */
-export function benchesFor(request: PlanRequest, toleranceMm: number): BenchMaker {
+export function benchesFor(request: PlanRequest, toleranceMm: number, effort = new Effort()): BenchMaker {
   const isMirrored = request.gaugeEdge === "right";
   const section = isMirrored ? mirrorSection(request.section) : request.section;
   const shelf = isMirrored ? mirrorShelf(request.shelf) : request.shelf;
@@ -28,6 +29,7 @@ export function benchesFor(request: PlanRequest, toleranceMm: number): BenchMake
     limits: request.greatestLeanDeg === undefined ? limits : { ...limits, leanDeg: request.greatestLeanDeg },
     weights: weightsFor(request.prefer),
     keptEdges: keptEdges(request.keepSquare),
+    effort,
     bandMiddles: bandsDrawn(section).flatMap(({ middles }) => middles),
     ...(request.shavings ? { shavings: request.shavings } : {}),
     ...(request.working ? { working: request.working } : {}),

@@ -49,7 +49,7 @@ export interface ProofRequest {
 
 /** The cuts that were found, and after them what the cure makes possible. Null where they do not hold together. */
 export function provenAfter(found: Found, { request, changed, extra }: ProofRequest): Proof | null {
-  const makeBench = benchesFor(request, request.toleranceMm ?? DEFAULT_TOLERANCE_MM);
+  const makeBench = benchesFor(request, request.toleranceMm ?? DEFAULT_TOLERANCE_MM, found.bench.effort);
   const cantsDeg = found.bench.cantsDeg;
   const bench = makeBench({ cantsDeg });
   if (bench.planned.pieces.length !== found.bench.planned.pieces.length) return null;
@@ -71,7 +71,7 @@ export function provenAfter(found: Found, { request, changed, extra }: ProofRequ
 
 /** The whole search again, the way that was taken. */
 export function provenAnew(found: Found, { request }: ProofRequest): Proof | null {
-  const makeBench = benchesFor(request, request.toleranceMm ?? DEFAULT_TOLERANCE_MM);
+  const makeBench = benchesFor(request, request.toleranceMm ?? DEFAULT_TOLERANCE_MM, found.bench.effort);
   const search = searchWay(found.way, makeBench);
   for (let step = search.next(); ; step = search.next()) {
     if (!step.done) continue;

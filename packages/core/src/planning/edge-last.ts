@@ -21,7 +21,7 @@ export function withEdgeLast(bench: Bench, wood: Region, sequence: Sequence): Se
   for (let i = best.cuts.length - 1; i >= 0; i--) {
     const cut = best.cuts[i];
     if (!cut || cut.draft.kind === "saw" || !touchesKept(bench, cut)) continue;
-    for (let to = lastPlaned(best); to > i && moves < MOST_MOVES; to--) {
+    for (let to = lastPlaned(best); to > i && moves < MOST_MOVES && !bench.effort.isHasty; to--) {
       moves++;
       const drafts = best.cuts.map(({ draft }) => draft);
       drafts.splice(to, 0, ...drafts.splice(i, 1));

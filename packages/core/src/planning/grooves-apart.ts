@@ -21,7 +21,7 @@ export function orderFlatsApart(bench: Bench, wood: Region, flats: readonly Flat
   let best = orderFlats(bench, wood, flats);
   if (!best.cuts.some(isForced) && best.keptOff.length === 0) return best;
   let given: readonly FlatToCut[] | null = flats;
-  for (let moved = 0; given && moved <= MOST_MOVED; moved++) {
+  for (let moved = 0; given && moved <= MOST_MOVED && bench.effort.isThorough; moved++) {
     const tried: OrderedFlats = orderFlats(bench, wood, given, "guided");
     if (wholeCost(bench, tried) < wholeCost(bench, best) - SAME_SCORE) best = tried;
     given = withGrooveMoved(tried, given);

@@ -229,7 +229,8 @@ function seatMade(bench: Bench, before: Region, draft: PlaneDraft, mayLeaveFin: 
     const made = seatAfter(bench, before, set, draft, mayLeaveFin);
     if (made && (!best || made.score > best.score + SAME_SCORE)) best = made;
   }
-  best ??= evenedAfter(bench, before, [...sets.filter((s) => s.length === 1), ...pool], draft, mayLeaveFin);
+  if (!best && bench.effort.isThorough)
+    best = evenedAfter(bench, before, [...sets.filter((s) => s.length === 1), ...pool], draft, mayLeaveFin);
   if (best) return best.made;
   for (const set of sets) {
     if (set.length === 1) continue;

@@ -30,7 +30,7 @@ const MOST_ROUNDS = 2;
 
 function leastOf(found: Found): Found {
   const planed = found.sequence.cuts.filter(({ draft }) => draft.kind === "plane");
-  if (planed.length > MOST_CUTS || !found.sequence.allowed) return found;
+  if (planed.length > MOST_CUTS || !found.sequence.allowed || !found.bench.effort.isThorough) return found;
   const limits = planed.length <= FEW_CUTS ? LIMITS.few : LIMITS.many;
   let best = found;
   for (let round = 0; round < MOST_ROUNDS; round++) {

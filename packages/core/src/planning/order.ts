@@ -39,6 +39,7 @@ export interface FlatToCut {
 
 /** How many ways of a flat are looked at each time it may be its turn. */
 export const MOST_WAYS = 6;
+const MOST_WAYS_IN_HASTE = 2;
 
 /**
  * Takes the flats in a believable order: what turns the stick over first, then steps from the face down, so that each
@@ -102,7 +103,8 @@ function bestOfFlat(
   let refused: FlatWay | null = null;
   let keptOff: TriedCut | null = null;
   let unguided = false;
-  for (const [rank, draft] of flat.ways.slice(0, MOST_WAYS).entries()) {
+  const mostWays = bench.effort.isHasty ? MOST_WAYS_IN_HASTE : MOST_WAYS;
+  for (const [rank, draft] of flat.ways.slice(0, mostWays).entries()) {
     const tried = tryCut(bench, before, draft);
     if (tried.takesMm2 < LEAST_TAKE_MM2) return { kind: "idle" };
     const refusal = tried.refusals[0];
@@ -192,8 +194,9 @@ interface BeamState {
   readonly refused: readonly Refused[];
 }
 
-/** States kept after each curve: many where there are few curves, fewer where there are many, so that time stays bounded. */
-function beamWidth(curves: number): number {
+/** States kept after each curve: many where there are few curves, fewer where there are many; one once work presses. */
+function beamWidth({ effort }: Bench, curves: number): number {
+  if (!effort.isThorough) return 1;
   return Math.max(2, Math.min(10, Math.floor(40 / Math.max(1, curves))));
 }
 
@@ -214,6 +217,8 @@ export function orderCurves(bench: Bench, wood: Region, curves: readonly ArcToCu
     for (const state of beam) {
       curves.forEach((arc, i) => {
         if (state.done & (1n << BigInt(i))) return;
+        // In haste the next one of the drawing is taken.
+        if (bench.effort.isHasty && next.size > 0) return;
         const grown = leftCounted(bench, cutBestWay(bench, state, arc, i), step === curves.length - 1);
         const known = next.get(grown.done);
         if (!known || grown.cost < known.cost - SAME_SCORE) next.set(grown.done, grown);
@@ -221,7 +226,7 @@ export function orderCurves(bench: Bench, wood: Region, curves: readonly ArcToCu
     }
     beam = [...next.values()]
       .sort((a, b) => a.cost - b.cost || (a.done < b.done ? -1 : 1))
-      .slice(0, beamWidth(curves.length));
+      .slice(0, beamWidth(bench, curves.length));
   }
   const best = beam[0] as BeamState;
   return { cuts: best.cuts, wood: best.wood, cost: best.cost, refused: best.refused };
@@ -250,7 +255,7 @@ function cutBestWay(bench: Bench, state: BeamState, arc: ArcToCut, index: number
     [cutWithHelp, arc.others, 0],
     [cutWithinRoom, () => arc.covers, bench.weights.drawnIn],
   ];
-  for (const [make, covers, extra] of attempts) {
+  for (const [make, covers, extra] of bench.effort.isHasty ? attempts.slice(0, 1) : attempts) {
     for (const ways of covers()) {
       let best: BeamState | null = null;
       for (const draft of ways) {

@@ -10,6 +10,7 @@ import {
 import { assumedOf, type Plane, type Shelf } from "../shelf/index.ts";
 import { advised, withSavers } from "./advice.ts";
 import { benchesFor } from "./benches-for.ts";
+import { Effort } from "./effort.ts";
 import { withLeastOrder } from "./least-order.ts";
 import { type ProvenWay, provenPlan } from "./proven-plan.ts";
 import type { PlanProgress, PlanRequest } from "./request.ts";
@@ -34,6 +35,19 @@ export function planSection(request: PlanRequest): Outcome<Plan> {
  * stands in `uncut`. Refuses an empty shelf and a tolerance below what the kernel can tell apart.
  */
 export function* planSteps(request: PlanRequest): Generator<PlanProgress, Outcome<Plan>> {
+  const effort = new Effort();
+  const steps = planned(request, effort);
+  for (;;) {
+    // Between two steps other plans may be made.
+    effort.resume();
+    const step = steps.next();
+    effort.pause();
+    if (step.done) return step.value;
+    yield step.value;
+  }
+}
+
+function* planned(request: PlanRequest, effort: Effort): Generator<PlanProgress, Outcome<Plan>> {
   const shelf = shelfInUse(request);
   if (shelf.planes.length === 0) return refused(cataloguedTrouble("shelf-empty", "planes", {}));
   const toleranceMm = request.toleranceMm ?? DEFAULT_TOLERANCE_MM;
@@ -47,11 +61,13 @@ export function* planSteps(request: PlanRequest): Generator<PlanProgress, Outcom
   }
   const progress = counter();
   yield progress("reading the section");
-  const makeBench = benchesFor({ ...request, shelf }, toleranceMm);
+  const makeBench = benchesFor({ ...request, shelf }, toleranceMm, effort);
   const bench = makeBench({});
   if (bench.worked.length === 0) return refused(cataloguedTrouble("section-nothing-to-cut", "section", {}));
   const found: Found[] = [];
   for (const way of waysToCompare(request, wantedCuts(bench).saws.length > 0)) {
+    // Whatever else is left out, there is one way to work by, and the one that was asked for.
+    if (found.length > 0 && !effort.isThorough && way !== askedWay(request.ways)) continue;
     const search = searchWay(way, makeBench);
     for (let step = search.next(); ; step = search.next()) {
       if (step.done) {

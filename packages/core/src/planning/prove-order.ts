@@ -157,6 +157,7 @@ class OrderProof {
     for (let state = queue.take(); state; state = queue.take()) {
       if (state.least >= this.bar - SAME_SCORE) continue;
       if (this.tries >= this.limits.mostTries || ++this.states > this.limits.mostStates) return false;
+      if (!this.bench.effort.isThorough) return false;
       if (state.cost > (reached.get(keyOf(state)) ?? state.cost) + SAME_SCORE) continue;
       const ended = this.endedCost(state);
       if (ended !== null && ended < this.bar - SAME_SCORE && !this.runsIntoGroove(state)) {

@@ -15,6 +15,7 @@ import { GOOD_HAND } from "./accuracy.ts";
 import { linesAndBands } from "./bands.ts";
 import { type Bench, type BenchOptions, layOutBench } from "./bench.ts";
 import { tidy } from "./draft-cut.ts";
+import { NOT_ALL_COMPARED } from "./effort.ts";
 import { finishOf } from "./finish.ts";
 import { type Mirror, mirrorDraft, mirrorPlanned, mirrorRefused } from "./handedness.ts";
 import { keptEdgeWords } from "./kept-edge-words.ts";
@@ -91,6 +92,7 @@ export function provenPlan(request: PlanRequest, standing: WayStanding): ProvenW
     warnings: [
       ...warningsOf(made),
       ...smallStickWords(bench, made.cuts, writing),
+      ...(searched.effort.isThorough ? [] : [NOT_ALL_COMPARED]),
       ...keptEdgeWords(bench, { made, cuts, marks: lines.marks, writing }),
     ],
     way: found.way,

@@ -24,7 +24,7 @@ export function regrouped(bench: Bench, wood: Region, sequence: Sequence): Seque
   let moves = 0;
   for (let i = 2; i < best.cuts.length; i++) {
     const to = placeForMove(bench, best.cuts, i);
-    if (to === null || ++moves > MOST_MOVES) continue;
+    if (to === null || ++moves > MOST_MOVES || bench.effort.isHasty) continue;
     const drafts = best.cuts.map((cut) => cut.draft);
     const [moved] = drafts.splice(i, 1);
     drafts.splice(to, 0, moved as Draft);

@@ -46,7 +46,7 @@ export function roughingCuts(
   const least = Math.max(LEAST_GAIN_MM2, wasteMm2 * LEAST_GAIN_RATIO);
   const known = new Set(pool.map(({ draft }) => draft.key));
   let before = wood;
-  for (let round = 0; round < 2 * arcs.length + 1; round++) {
+  for (let round = 0; round < 2 * arcs.length + 1 && !bench.effort.isHasty; round++) {
     let best: { draft: PlaneDraft; place: number; score: number; after: Region } | null = null;
     pool.sort((a, b) => b.mostScore - a.mostScore || a.place - b.place);
     for (const entry of pool) {

@@ -116,6 +116,7 @@ function cutFace(bench: Bench, wanted: Wanted, arcs: readonly WorkedPiece[]): Fa
     return { flats, curves: orderCurves(bench, flats.wood, wanted.curves) };
   };
   const face = cut(careful);
+  if (!bench.effort.isThorough) return face;
   // Waste in the way of a flat's groove may be worth moving that groove for.
   const bold = roughingCuts(bench, first.wood, arcs, waste, true);
   if (keysOf(bold) === keysOf(careful)) return face;

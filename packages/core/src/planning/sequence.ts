@@ -55,7 +55,7 @@ export const SAME_LEFT_MM2 = 0.05;
 export function tidied(bench: Bench, wood: Region, sequence: Sequence): Sequence {
   let best = sequence;
   let bestCost = soundCost(bench, best);
-  for (let i = best.cuts.length - 1; i >= 0; i--) {
+  for (let i = best.cuts.length - 1; i >= 0 && !bench.effort.isHasty; i--) {
     // What is sawn is not planed for want of a saw: bevels and ripped waste stay.
     if (i >= best.cuts.length || best.cuts[i]?.draft.kind === "saw") continue;
     const tried = withoutCut(bench, wood, best, i);

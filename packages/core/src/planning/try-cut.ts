@@ -16,7 +16,7 @@ import {
   type UncutRule,
   wallsOfCut,
 } from "../cutting/index.ts";
-import { AREA_AGREEMENT_MM2, OVERCUT_MM } from "../measure/index.ts";
+import { AREA_AGREEMENT_MM2, countWork, OVERCUT_MM } from "../measure/index.ts";
 import { wallAllowanceMm } from "../shelf/index.ts";
 import type { Bench } from "./bench.ts";
 import { poseOnArc, rockRun } from "./curves.ts";
@@ -76,19 +76,14 @@ export function tryCut(bench: Bench, before: Region, draft: Draft): TriedCut {
   return tried;
 }
 
-let work = 0;
-
-/**
- * Work done on cuts up to now, in edges of the wood that each was tried on. Only what it grows by between two moments
- * says anything; for the same input that is the same, which no clock's time is.
- */
-export function workDone(): number {
-  return work;
-}
+/** What a cut tried counts for beside what is counted elsewhere, and each vertex of the wood before it (`countWork`). */
+const WORK_OF_TRY = 200;
+const WORK_OF_VERTEX = 2;
 
 function made(bench: Bench, before: Region, draft: Draft): TriedCut {
   if (draft.kind === "plane" && meetsNothing(before, draft)) return idle(draft, before);
-  for (const ring of before) work += ring.xs.length;
+  for (const ring of before) countWork(WORK_OF_VERTEX * ring.xs.length);
+  countWork(WORK_OF_TRY);
   const after = cutAway(before, sweepOfDraft(draft));
   const takesMm2 = areaOf(before) - areaOf(after);
   if (draft.kind === "saw") {
