@@ -164,3 +164,28 @@ test("at the bench: turned by a finger, done by a tap, never wider than the scre
   await last.waitFor();
   expect(await last.getByRole("checkbox").isChecked()).toBe(true);
 });
+
+test("on the first visit the hint leaves room: the sign that a cut is done is seen without scrolling", {
+  timeout: 120_000,
+}, async () => {
+  const page = await openRoom(home, app.address, "cuts");
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.getByRole("article", { name: /^Cut 1 of / }).waitFor(SLOW);
+  await page.getByRole("region", { name: "First steps" }).waitFor();
+  const ends: Record<number, { readonly isHinted: boolean; readonly isSeen: boolean }> = {};
+  for (const number of [1, 2, 3]) {
+    const box = page.getByRole("article", { name: new RegExp(`^Cut ${number} of `) }).locator(".tick-box");
+    await box.waitFor();
+    // The picture has taken its size once it has been measured.
+    await page.waitForTimeout(300);
+    const isHinted = await page.getByRole("region", { name: "First steps" }).isVisible();
+    const below = await box.evaluate((tick) => {
+      const rooms = document.querySelector("nav.rooms")?.getBoundingClientRect().top ?? innerHeight;
+      return tick.getBoundingClientRect().bottom - rooms;
+    });
+    ends[number] = { isHinted, isSeen: below <= 0 && (await page.evaluate(() => scrollY)) === 0 };
+    await page.getByRole("button", { name: "Next page" }).tap();
+  }
+  const seen = { isHinted: true, isSeen: true };
+  expect(ends).toEqual({ 1: seen, 2: seen, 3: seen });
+});

@@ -29,7 +29,8 @@ export function FirstSteps({ here }: { readonly here: string }) {
         <span className="first-steps-count figures">
           {state.done.length + 1} of {HINTS.length}
         </span>{" "}
-        <strong>{hint.title}</strong> {hint.room === here ? hint.says : null}
+        <strong>{hint.title}</strong>{" "}
+        {hint.room === here ? <span className="first-steps-says">{hint.says}</span> : null}
       </p>
       {hint.room === here ? (
         hint.id === "answer" ? (

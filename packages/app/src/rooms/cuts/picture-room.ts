@@ -18,18 +18,29 @@ const NARROWEST_MM = 60;
 const LOWEST_MM = 44;
 /** On a phone the words below the picture need more of the screen: so much of its share is left to it. */
 const PHONE_PX = 480;
-const PHONE_SHARE = 0.78;
+const PHONE_SHARE = 0.72;
 
-/** The room for a box so wide on a screen so high; the lettering grows with the reader's text. */
+export interface ScreenNow {
+  /** Width of the box, height of the screen, and of what stands above the room: a hint, a word on the store. */
+  readonly widthPx: number;
+  readonly screenPx: number;
+  readonly abovePx: number;
+  /** How much larger than usual the reader has the text. */
+  readonly textRatio: number;
+}
+
+/**
+ * The room for a box; the lettering grows with the reader's text. On a phone the picture makes way for what stands above
+ * the room, so that the sign that a cut is done is still seen below it.
+ */
 export function sceneSizeFor(
-  widthPx: number,
-  screenPx: number,
+  { widthPx, screenPx, abovePx, textRatio }: ScreenNow,
   wish: PictureWish,
-  textRatio: number,
 ): SceneSize {
   const letterPx = Math.max(wish.leastLetterPx * textRatio, wish.letterRatio * widthPx);
   const pxPerMm = Math.max(letterPx / LETTER_MM, widthPx / WIDEST_MM);
-  const heightPx = screenPx * wish.mostHeightRatio * (widthPx < PHONE_PX ? PHONE_SHARE : 1);
+  const mostPx = screenPx * wish.mostHeightRatio;
+  const heightPx = widthPx < PHONE_PX ? mostPx * PHONE_SHARE - abovePx : mostPx;
   return {
     widthMm: Math.max(NARROWEST_MM, Math.floor(widthPx / pxPerMm)),
     heightMm: Math.max(LOWEST_MM, Math.floor(heightPx / pxPerMm)),
@@ -48,8 +59,10 @@ export function usePictureRoom<Box extends HTMLElement>(
     if (box === null) return;
     const measure = (): void => {
       const textRatio = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) / 16;
-      const wished = { leastLetterPx, letterRatio, mostHeightRatio };
-      const next = sceneSizeFor(box.clientWidth, innerHeight, wished, textRatio);
+      const next = sceneSizeFor(
+        { widthPx: box.clientWidth, screenPx: innerHeight, abovePx: aboveRoomPx(box), textRatio },
+        { leastLetterPx, letterRatio, mostHeightRatio },
+      );
       setSize((last) =>
         last !== null && last.widthMm === next.widthMm && last.heightMm === next.heightMm ? last : next,
       );
@@ -57,6 +70,9 @@ export function usePictureRoom<Box extends HTMLElement>(
     measure();
     const watcher = new ResizeObserver(measure);
     watcher.observe(box);
+    // What stands above the room comes and goes, and with it the height of all.
+    const all = box.closest("main");
+    if (all !== null) watcher.observe(all);
     addEventListener("resize", measure);
     return () => {
       watcher.disconnect();
@@ -64,4 +80,12 @@ export function usePictureRoom<Box extends HTMLElement>(
     };
   }, [leastLetterPx, letterRatio, mostHeightRatio]);
   return { ref, size };
+}
+
+function aboveRoomPx(box: HTMLElement): number {
+  const all = box.closest("main");
+  const room = [...(all?.children ?? [])].find((child) => child.contains(box));
+  if (all === null || room === undefined) return 0;
+  const insidePx = room.getBoundingClientRect().top - all.getBoundingClientRect().top;
+  return Math.max(0, insidePx - Number.parseFloat(getComputedStyle(all).paddingTop));
 }

@@ -56,7 +56,7 @@ export function useSwipe(turnBy: (step: -1 | 1) => void): SwipeHandlers {
       if (start === null || start.id !== event.pointerId) return;
       const step = swiped(event.clientX - start.x, event.clientY - start.y);
       if (step === 0) return;
-      dropPress();
+      dropPress(event);
       turnBy(step);
     },
     onPointerCancelCapture: () => {
@@ -68,8 +68,12 @@ export function useSwipe(turnBy: (step: -1 | 1) => void): SwipeHandlers {
 /** A press comes this soon after the finger has left, or not at all, ms. */
 const PRESS_MS = 300;
 
-/** What the finger was drawn over has not been pressed; what it is set down on next has. */
-function dropPress(): void {
+/**
+ * What the finger was drawn over has not been pressed; what it is set down on next has. Boxes take the finger's lifting
+ * for a press, all else the click after it: the one is told that the finger was called off, the other is dropped.
+ */
+function dropPress({ pointerId, pointerType }: PointerEvent): void {
+  document.dispatchEvent(new globalThis.PointerEvent("pointercancel", { pointerId, pointerType }));
   const drop = (event: Event): void => {
     event.preventDefault();
     event.stopPropagation();

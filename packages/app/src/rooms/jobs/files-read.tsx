@@ -141,7 +141,9 @@ function NumbersChoice({ numbers, onChange }: NumbersChoiceProps) {
         options={NUMBERS_OPTIONS}
         onChange={onChange}
       />
-      <span className="field-note">The stick’s size shows whether it is right. Pixels are 96 to the inch.</span>
+      <span className="field-note">
+        The stick’s size shows whether it is right. Pixels are 96 to the inch.
+      </span>
     </div>
   );
 }
