@@ -76,7 +76,7 @@ export function faceReport(plan: PlanJson, drawn: FlatRegion, wood: FlatRegion):
 }
 
 /** The wood without pieces no larger than a shaving that hang by nothing: they are swept off the bench. */
-function standing(wood: FlatRegion): FlatRegion {
+export function standing(wood: FlatRegion): FlatRegion {
   return wood.filter((outline, i) => {
     const others = wood.filter((_, k) => k !== i);
     const isHole = isInside(others, outline[0]);

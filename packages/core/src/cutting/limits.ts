@@ -36,6 +36,8 @@ export interface CuttingLimits {
 export interface HoldingLimits {
   /** Smaller sticks are held on a sticking board, not in fingers. */
   readonly stickingBoardBelowMm: number;
+  /** Wider ones lie on the bench between stops like any board, however thin. */
+  readonly widestOnStickingBoardMm: number;
   /** Smaller ones are worked on a board and ripped off. */
   readonly boardEdgeBelowMm: number;
   /** On the edge of a board up to this thickness, on the face of one for wider sticks. */
@@ -57,8 +59,22 @@ export const COMMON_LIMITS: CuttingLimits = {
   shavingMm2: 0.3,
   fenceMm: 50,
   guideWallMm: 0.25,
-  holding: { stickingBoardBelowMm: 25, boardEdgeBelowMm: 12, thickestBoardMm: 32 },
+  holding: {
+    stickingBoardBelowMm: 25,
+    widestOnStickingBoardMm: 75,
+    boardEdgeBelowMm: 12,
+    thickestBoardMm: 32,
+  },
 };
+
+/** Whether a stick of this size is too small to be held like any other. */
+export function isSmallStick(widthMm: number, thicknessMm: number, holding: HoldingLimits): boolean {
+  const least = Math.min(widthMm, thicknessMm);
+  if (least >= holding.stickingBoardBelowMm) return false;
+  return (
+    least < holding.boardEdgeBelowMm || Math.max(widthMm, thicknessMm) <= holding.widestOnStickingBoardMm
+  );
+}
 
 /** How far apart neighbouring poses of a run may stand: the plan file's own rule, no limit of a hand. */
 export const POSES_APART = { mm: 0.2, deg: 1 } as const;

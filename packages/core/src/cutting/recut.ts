@@ -23,7 +23,7 @@ import {
 import type { Plane } from "../shelf/index.ts";
 import { curveBook } from "./curve-book.ts";
 import { deepestFrom } from "./depth.ts";
-import { faceFigures } from "./face.ts";
+import { faceFigures, withoutFallen } from "./face.ts";
 import { judgeCut } from "./judge-cut.ts";
 import { COMMON_LIMITS, type CuttingLimits } from "./limits.ts";
 import { overcutOf } from "./overcut.ts";
@@ -201,7 +201,9 @@ function areaFindings(
     findings.push(cataloguedTrouble("recut-takes", where, facts));
   }
   if (picture === null) return findings;
-  const areaMm2 = regionAreaMm2(difference(picture, after)) + regionAreaMm2(difference(after, picture));
+  // Crumbs that are parted off are swept away before the picture is drawn.
+  const [drawn, left] = [withoutFallen(picture), withoutFallen(after)];
+  const areaMm2 = regionAreaMm2(difference(drawn, left)) + regionAreaMm2(difference(left, drawn));
   if (areaMm2 > AREA_AGREEMENT_MM2)
     findings.push(cataloguedTrouble("recut-after", where, { cut: cut.number, areaMm2 }));
   return findings;

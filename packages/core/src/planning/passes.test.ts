@@ -1,4 +1,6 @@
 import { expect, test } from "vitest";
+import { regionOf, ringFromVertices } from "../curve/index.ts";
+import { FLATTEN_MM } from "../measure/index.ts";
 import { passesOf } from "./passes.ts";
 import { benchOf, draftAt, drawnSection } from "./testing/benches.ts";
 import { hollow, rebate, round, shelfOf } from "./testing/shelves.ts";
@@ -19,6 +21,38 @@ test("6 mm with a heavy iron is 20 strokes of 0.3 mm, and one fine one", () => {
   expect(passes.depthMm).toBeCloseTo(6, 9);
   expect(passes.shavingMm).toBe(0.3);
   expect(passes.passes).toBe(21);
+});
+
+test("a strip narrower than the sole's places are apart is not passed over", () => {
+  // 1.8 mm of 32 stand 7.2 mm high at the sole's right end: 24 strokes of 0.3 mm.
+  const wide = benchOf(
+    drawnSection(40, 20, [
+      [0, 0],
+      [40, 0],
+      [40, 12.8],
+      [0, 12.8],
+    ]),
+    shelfOf(rebate(32)),
+  );
+  const before = regionOf(
+    ringFromVertices([
+      [0, 0],
+      [40, 0],
+      [40, 20],
+      [38.2, 20],
+      [38.2, 12.8],
+      [0, 12.8],
+    ]),
+    FLATTEN_MM,
+  );
+  const passes = passesOf(
+    wide,
+    before,
+    draftAt(wide, "rebate-32", [24, 12.8, 0], { purpose: "waste" }),
+    1.8 * 7.2,
+  );
+  expect(passes.depthMm).toBeCloseTo(7.2, 6);
+  expect(passes.passes).toBe(24);
 });
 
 test("a curved plane is set ordinary: 0.15 mm", () => {

@@ -1,5 +1,5 @@
 /** Strokes: how many passes a plane makes at a cut. Common practice, no source; shavings may be changed by the maker. */
-import { pointAt, type Region } from "../curve/index.ts";
+import { lengthMm, pointAt, type Region } from "../curve/index.ts";
 import { isFlatKind, placedSole, spansAlong, turnedBack, turnOf } from "../cutting/index.ts";
 import type { Bench } from "./bench.ts";
 import type { PlaneDraft } from "./draft-cut.ts";
@@ -11,7 +11,10 @@ export interface Passes {
   readonly depthMm: number;
 }
 
+/** Places looked at along a curved sole, and at least along a flat one. */
 const PLACES = 9;
+/** Apart on a flat sole, so that a strip of waste at one end of it is not passed over, mm. */
+const PLACES_APART_MM = 0.4;
 /** A last shaving thinner than this share of one is not taken: the one before is set a little heavier. */
 const SHARE_OF_SHAVING = 1 / 20;
 
@@ -35,8 +38,10 @@ function depthTakenMm(before: Region, draft: PlaneDraft): number {
       const pose = run[i];
       const up = turnedBack(turnOf(pose[2]), { x: 0, y: 1 });
       for (const piece of placedSole(draft.tool.sole.chain, pose).pieces) {
-        for (let k = 0; k < PLACES; k++) {
-          const spans = spansAlong(before, pointAt(piece, (k + 0.5) / PLACES), up);
+        const places =
+          piece.kind === "line" ? Math.max(PLACES, Math.ceil(lengthMm(piece) / PLACES_APART_MM)) : PLACES;
+        for (let k = 0; k < places; k++) {
+          const spans = spansAlong(before, pointAt(piece, (k + 0.5) / places), up);
           depthMm = Math.max(
             depthMm,
             spans.reduce((sum, [from, to]) => sum + to - from, 0),

@@ -1,6 +1,14 @@
 /** The cuts of a proven sequence as the plan file holds them: figures, guide, setting, sentences. */
 import { ringsOf, type Vertex, verticesOf } from "../curve/index.ts";
-import { leanDeg, type PlanCut, type PlaneEntry } from "../cutting/index.ts";
+import {
+  isFlatKind,
+  leanDeg,
+  type PlanCut,
+  type PlaneEntry,
+  turned,
+  turnOf,
+  withoutFallen,
+} from "../cutting/index.ts";
 import { FLATTEN_MM, type InchDenominator } from "../measure/index.ts";
 import { planeEntry } from "../shelf/index.ts";
 import type { Bench } from "./bench.ts";
@@ -9,6 +17,7 @@ import { openerOf } from "./line-places.ts";
 import type { ReasonedMark } from "./marks.ts";
 import { type CutTime, minutesOf, planeTime, sawTime, type Working } from "./minutes.ts";
 import { passesOf } from "./passes.ts";
+import { sameCurve } from "./smooth-curve.ts";
 import { bladeLeanDeg } from "./strategy.ts";
 import { isCurved, type TriedCut } from "./try-cut.ts";
 import { cutOfWall } from "./wall-of-cut.ts";
@@ -59,9 +68,12 @@ export function planCuts(
       purpose: cut.draft.purpose,
       cant: cut.draft.cantDeg,
       ...figures.cut,
-      after: ringsOf(cut.after, bench.book.circles, FLATTEN_MM * 2).map((ring) =>
-        verticesOf(ring).map(tidyVertex),
-      ),
+      // A crumb that is parted off is swept away: no picture shows it.
+      after: ringsOf(
+        withoutFallen(cut.after, bench.limits.shavingMm2),
+        bench.book.circles,
+        FLATTEN_MM * 2,
+      ).map((ring) => verticesOf(ring).map(tidyVertex)),
       takes: round4(cut.takesMm2),
       wall: [round4(cut.wallMm[0]), round4(cut.wallMm[1])],
       seat: cut.seat ? { lift: round4(cut.seat.lift), shift: round4(cut.seat.shift) } : null,
@@ -87,9 +99,11 @@ function planeFigures(
 ): { readonly cut: Figures; readonly settingKey: string } {
   const passes = passesOf(bench, cut.before, draft, cut.takesMm2);
   const runsAgainst = guideText(bench, cuts, cut, draft, own);
-  const fence = cut.guide?.kind === "edge" ? round4(cut.guide.fenceMm) : undefined;
   const lean = leanDeg(draft.runs[0][0][2], draft.cantDeg);
-  const facts = factsOf(cuts, cut, draft, own, passes, runsAgainst, fence, writing);
+  // What leaves no wall is set by nothing across, and a leaned plane's fence would not stand square on its edge.
+  const isSet = leavesWall(cut) && Math.abs(lean) < bench.limits.leaningFromDeg;
+  const fence = cut.guide?.kind === "edge" && isSet ? round4(cut.guide.fenceMm) : undefined;
+  const facts = factsOf(bench, cuts, cut, draft, own, passes, runsAgainst, fence, writing);
   return {
     settingKey: [
       draft.tool.plane.id,
@@ -152,6 +166,7 @@ function guideText(
 }
 
 function factsOf(
+  bench: Bench,
   cuts: readonly TriedCut[],
   cut: TriedCut,
   draft: PlaneDraft,
@@ -166,8 +181,9 @@ function factsOf(
   const high = Math.max(...tilts);
   const rocked =
     draft.work === "curve" && high - low > LEAST_SAID_ROCK_DEG ? rockWords(low, high, tilts[0]) : null;
-  const place = own.find((m) => m.kind === "place");
-  const work = workWord(draft);
+  const betweenLines = (draft.work === "chamfer" || draft.work === "facets") && own.length > 1;
+  const place = betweenLines ? own[0] : own.find((m) => m.kind === "place");
+  const work = workWord(cut, draft, passes);
   return {
     purpose: draft.purpose,
     planeName: nameOf(draft, writing),
@@ -179,9 +195,8 @@ function factsOf(
     runsAgainst,
     fenceMm: fence ?? null,
     line: place ? { distanceMm: place.distance, from: place.from } : null,
-    ...((draft.work === "chamfer" || draft.work === "facets") && own[1]
-      ? { otherLine: { distanceMm: own[1].distance, from: own[1].from } }
-      : {}),
+    ...(betweenLines && own[1] ? { otherLine: { distanceMm: own[1].distance, from: own[1].from } } : {}),
+    ...(leavesWall(cut) ? {} : { leavesWall: false }),
     depthMm: passes.depthMm > 0 ? passes.depthMm : null,
     passes: passes.passes,
     shavingMm: passes.shavingMm,
@@ -189,7 +204,11 @@ function factsOf(
     ...(work && !rocked ? { work } : {}),
     ...(draft.runs.length > 1 ? { placesCount: draft.runs.length } : {}),
     ...(draft.work === "ridges" || draft.work === "facets"
-      ? { leansDeg: draft.runs.map((run) => leanDeg(run[0][2], draft.cantDeg)) }
+      ? {
+          leansDeg: draft.runs.map((run) => leanDeg(run[0][2], draft.cantDeg)),
+          acrossMm: draft.runs.map(([[x, y]]) => turned(turnOf(-draft.cantDeg), { x, y }).x),
+          curveSettings: settingsOfCurve(bench, cuts, draft),
+        }
       : {}),
     ...(draft.ridgeMm === undefined ? {} : { ridgeMm: draft.ridgeMm }),
   };
@@ -204,13 +223,38 @@ function rockWords(low: number, high: number, first: number): NonNullable<CutFac
   return { fromDeg: nearHigh ? high : low, toDeg: nearHigh ? low : high, begunDeg: first };
 }
 
-function workWord(draft: PlaneDraft): Work | null {
+/** A lower wall than this is none to the hand, mm. */
+const LEAST_TOLD_WALL_MM = 0.05;
+
+function leavesWall({ wallMm }: TriedCut): boolean {
+  return Math.max(...wallMm) >= LEAST_TOLD_WALL_MM;
+}
+
+/** How often planes are set over the whole of a curve, in all the cuts that creep over it or plane it in flats. */
+function settingsOfCurve(bench: Bench, cuts: readonly TriedCut[], draft: PlaneDraft): number {
+  const curve = new Set(draft.shapes.flatMap((index) => sameCurve(bench, index)));
+  return cuts.reduce(
+    (count, { draft: other }) =>
+      other.kind === "plane" &&
+      (other.work === "ridges" || other.work === "facets") &&
+      other.shapes.some((index) => curve.has(index))
+        ? count + other.runs.length
+        : count,
+    0,
+  );
+}
+
+/** Waste against a wall no thicker than this is pared off it; more is a floor taken down beside it, mm. */
+const MOST_PARED_MM = 0.6;
+
+function workWord(cut: TriedCut, draft: PlaneDraft, { depthMm }: { readonly depthMm: number }): Work | null {
   switch (draft.work) {
+    case "wall":
+      return isFlatKind(draft.tool.plane.kind) && cut.takesMm2 > MOST_PARED_MM * depthMm ? "step" : "wall";
     case "step":
     case "chamfer":
     case "flat":
     case "groove":
-    case "wall":
     case "snipe line":
     case "open V":
     case "curve":

@@ -26,7 +26,7 @@ import { partsOf } from "./plan-parts.ts";
 import type { PlanRequest } from "./request.ts";
 import type { Found } from "./search.ts";
 import { makeAll, redrawn, type Sequence } from "./sequence.ts";
-import { smallStickWords } from "./small-stick.ts";
+import { holdingWords } from "./small-stick.ts";
 import { takenAsGiven } from "./taken-as-given.ts";
 import { type UncutPlace, uncutPlaces } from "./uncut.ts";
 import { leftStretches } from "./uncut-stretches.ts";
@@ -91,7 +91,7 @@ export function provenPlan(request: PlanRequest, standing: WayStanding): ProvenW
     ),
     warnings: [
       ...warningsOf(made),
-      ...smallStickWords(bench, made.cuts, writing),
+      ...holdingWords(bench, made.cuts, writing),
       ...(searched.effort.isThorough ? [] : [NOT_ALL_COMPARED]),
       ...keptEdgeWords(bench, { made, cuts, marks: lines.marks, writing }),
     ],

@@ -45,6 +45,12 @@ describe("a small stick", () => {
     expect(holding(18, 20)[0]).toContain("sticking board");
   });
 
+  test("a thin board too wide for a sticking board lies on the bench like any other", () => {
+    expect(holding(250, 20)).toEqual([]);
+    expect(holding(90, 18)).toEqual([]);
+    expect(holding(70, 18)).toHaveLength(1);
+  });
+
   test("no word of a stick that is held like any other", () => {
     expect(holding(40, 30)).toEqual([]);
   });

@@ -54,6 +54,48 @@ describe("sentences for the bench", () => {
     );
   });
 
+  test("two settings leaned alike are told apart by how far they stand from one another", () => {
+    const creeping = facts({
+      work: "ridges",
+      placesCount: 3,
+      leansDeg: [-0.2, -0.2, 29.8],
+      acrossMm: [20, 20.6, 12],
+    });
+    expect(cutSentence(creeping)).toContain(
+      `: upright, upright again 0.6${NBSP}mm further to the right and leaned 30° to the left,`,
+    );
+    const leaned = { ...creeping, leansDeg: [-30, -30.2, -41], acrossMm: [20, 18, 22] };
+    expect(cutSentence(leaned)).toContain(
+      `: leaned 30° to the right, leaned 30° to the right again 2${NBSP}mm further to the left and leaned 41° to the right,`,
+    );
+  });
+
+  test("what leaves no wall is planed level: no fence, no wall, no step", () => {
+    const level = facts({
+      purpose: "shape",
+      kind: "smoother",
+      planeName: "50 mm smoother",
+      work: "step",
+      leavesWall: false,
+      runsAgainst: "gauge edge",
+      depthMm: 3.3,
+    });
+    expect(cutSentence(level)).toContain(
+      `50 mm smoother, hanging over the gauge edge, 3.3${NBSP}mm deep, planing it down level`,
+    );
+    expect(cutSentence({ ...level, placesCount: 2 })).toContain("in two widths side by side");
+    expect(`${cutSentence(level)} ${doneSentence(level)} ${cutTitle(level)}`).not.toMatch(
+      /fence|wall|[Ss]tep/,
+    );
+  });
+
+  test("the reason is said in every cut of a curve that takes many settings, be they few in each", () => {
+    const few = facts({ work: "facets", kind: "rebate", placesCount: 2, leansDeg: [-6, -20] });
+    expect(cutSentence({ ...few, curveSettings: 3 })).not.toContain("for want of");
+    expect(cutSentence({ ...few, curveSettings: 5 })).toContain("for want of a hollow");
+    expect(cutSentence({ ...few, placesCount: 1, curveSettings: 5 })).toContain("for want of a hollow");
+  });
+
   test("a round in its V: plane, place, lean, until when, last shaving", () => {
     const sentence = cutSentence({ ...ROUND_IN_V, until: "the ridge beside the bead is gone" });
     expect(sentence).toBe(

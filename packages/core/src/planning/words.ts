@@ -51,10 +51,16 @@ export interface CutFacts {
   /** Finest division of an inch rule; thirty-seconds when absent. */
   readonly inchStep?: InchDenominator;
   readonly work?: Work;
+  /** False where the cut only takes wood down and leaves no wall standing; true when absent. */
+  readonly leavesWall?: boolean;
   /** How often the plane is set anew across the cut (cleaning ridges); 1 when absent. */
   readonly placesCount?: number;
   /** The lean of each of those settings, in their order, positive to the left; given where they differ. */
   readonly leansDeg?: readonly number[];
+  /** Where each of them stands across, seen along the stroke, rising to the right, mm. */
+  readonly acrossMm?: readonly number[];
+  /** How often planes are set over the same curve in all cuts of the plan; as often as in this one when absent. */
+  readonly curveSettings?: number;
   /** How high the ridges between the settings stand, where the plane leaves any, mm. */
   readonly ridgeMm?: number;
   /** The sign that it is done, continuing "until …": "the ridge beside the bead is gone". */
@@ -100,6 +106,7 @@ export function cutTitle(facts: CutFacts): string {
   const side = edgeSide(facts);
   switch (workOf(facts)) {
     case "step":
+      if (facts.leavesWall === false) return "Planed down level";
       return side === null ? "Step" : `Step from the ${side}`;
     case "chamfer":
       return "Chamfer between two lines";
@@ -149,6 +156,8 @@ export function doneSentence(facts: CutFacts): string {
   const depth = facts.depthMm === null ? null : told(facts.depthMm, facts);
   switch (workOf(facts)) {
     case "step":
+      if (facts.leavesWall === false)
+        return `Done when it is level and ${depth === null ? "" : `${depth} `}down from end to end: the gauge line is just split.`;
       return depth === null
         ? "Done when the floor is down to the line from end to end."
         : `Done when the floor is ${depth} down from end to end: the depth stop bears, or the gauge line is just split.`;
@@ -215,9 +224,10 @@ function phrasesOf(facts: CutFacts): readonly string[] {
     case "step":
       return [
         lean === "upright" ? "" : lean,
-        guideWords(facts),
+        facts.leavesWall === false ? levelGuideWords(facts) : guideWords(facts),
         depth,
-        "taking the step's floor and wall",
+        widthsWords(facts),
+        facts.leavesWall === false ? "planing it down level" : "taking the step's floor and wall",
         ironWords(facts),
         until,
       ];
@@ -288,7 +298,7 @@ function phrasesOf(facts: CutFacts): readonly string[] {
       return [
         (facts.placesCount ?? 1) > 1
           ? `set ${countWords(facts.placesCount ?? 1)} side by side${wantWords(facts)}: ${settingLeans(facts)}`
-          : lean,
+          : `${lean}${wantWords(facts)}`,
         placeWords(facts, ""),
         "with a fine iron",
         until ||
@@ -298,7 +308,7 @@ function phrasesOf(facts: CutFacts): readonly string[] {
       return [
         (facts.placesCount ?? 1) > 1
           ? `set ${countWords(facts.placesCount ?? 1)}${wantWords(facts)}: ${settingLeans(facts)}`
-          : lean,
+          : `${lean}${wantWords(facts)}`,
         facts.otherLine && facts.line
           ? `${(facts.placesCount ?? 1) > 1 ? "the first from" : "from"} the line ${lineWords(facts)} to the one ${lineWords({ ...facts, line: facts.otherLine })}`
           : facts.runsAgainst === "batten"
@@ -317,10 +327,35 @@ function phrasesOf(facts: CutFacts): readonly string[] {
   }
 }
 
-/** "leaned 52° and 41° to the right": every setting's own lean, in the order they are worked. */
+/** Runs side by side over a floor wider than the sole. */
+function widthsWords(facts: CutFacts): string {
+  const count = facts.placesCount ?? 1;
+  return count > 1 ? `in ${numberWords(count)} widths side by side` : "";
+}
+
+/** What leads a plane that leaves no wall: an edge it hangs over needs no fence, the plane only has to reach over it. */
+function levelGuideWords(facts: CutFacts): string {
+  const edge = edgeSide(facts);
+  return edge === null ? guideWords(facts) : `hanging over the ${edge}`;
+}
+
+/** Two settings nearer than this across are one place to the hand, mm. */
+const SAME_PLACE_MM = 0.05;
+
+/**
+ * "leaned 52° and 41° to the right", "upright, upright again 0.6 mm further to the right": every setting's own lean, in
+ * the order they are worked, and of two leaned alike how far apart they are.
+ */
 function settingLeans(facts: CutFacts): string {
   const leans = facts.leansDeg ?? [facts.leanDeg];
-  const told: string[] = [];
+  const again = (i: number): string => {
+    const [before, here] = [leans[i - 1], leans[i]];
+    if (before === undefined || here === undefined || leanWords(before) !== leanWords(here)) return "";
+    const apartMm = (facts.acrossMm?.[i] ?? 0) - (facts.acrossMm?.[i - 1] ?? 0);
+    if (Math.abs(apartMm) < SAME_PLACE_MM) return " again";
+    return ` again ${told(Math.abs(apartMm), facts)} further to the ${apartMm > 0 ? "right" : "left"}`;
+  };
+  const words: string[] = [];
   let side = "";
   for (const [i, leanDeg] of leans.entries()) {
     const isUpright = Math.abs(leanDeg) < UPRIGHT_BELOW_DEG;
@@ -329,20 +364,21 @@ function settingLeans(facts: CutFacts): string {
     const nextSide =
       next === undefined ? "" : Math.abs(next) < UPRIGHT_BELOW_DEG ? "" : next > 0 ? "left" : "right";
     const leaned = side === ownSide && side !== "" ? "" : "leaned ";
-    told.push(
-      isUpright
-        ? "upright"
-        : `${leaned}${wholeDegrees(leanDeg)}${nextSide === ownSide ? "" : ` to the ${ownSide}`}`,
+    const same = again(i);
+    // The side is named once for leans that follow one another; a place told by another side would be misread.
+    const goesOn = nextSide === ownSide && same === "" && again(i + 1) === "";
+    words.push(
+      `${isUpright ? "upright" : `${leaned}${wholeDegrees(leanDeg)}${goesOn ? "" : ` to the ${ownSide}`}`}${same}`,
     );
-    side = ownSide;
+    side = goesOn ? ownSide : "";
   }
-  const last = told.pop() ?? "";
-  return told.length > 0 ? `${told.join(", ")} and ${last}` : last;
+  const last = words.pop() ?? "";
+  return words.length > 0 ? `${words.join(", ")} and ${last}` : last;
 }
 
 /** Why one curve takes so many settings, where they are more than a maker would take for granted. */
 function wantWords(facts: CutFacts): string {
-  if ((facts.placesCount ?? 1) <= SETTINGS_UNASKED) return "";
+  if (Math.max(facts.curveSettings ?? 1, facts.placesCount ?? 1) <= SETTINGS_UNASKED) return "";
   return workOf(facts) === "facets"
     ? ", for want of a hollow that goes in"
     : `, for want of a ${facts.kind} of this curve's radius that goes in`;

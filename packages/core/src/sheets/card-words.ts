@@ -1,6 +1,7 @@
 /** Words of the bench card, as text and on paper: what a plan's figures say to its maker. */
 import {
   COMMON_LIMITS,
+  isSmallStick,
   type Plan,
   type PlanBand,
   type PlanCut,
@@ -145,7 +146,7 @@ export function cutCautions(plan: Plan, cut: PlanCut): readonly string[] {
 
 function isSmall(plan: Plan): boolean {
   const box = turnedBox(plan.stick, 0);
-  return Math.min(box.maxX - box.minX, box.maxY - box.minY) < COMMON_LIMITS.holding.stickingBoardBelowMm;
+  return isSmallStick(box.maxX - box.minX, box.maxY - box.minY, COMMON_LIMITS.holding);
 }
 
 function isSawn(cut: PlanCut): boolean {

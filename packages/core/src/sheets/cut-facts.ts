@@ -125,10 +125,14 @@ export function titleOf(cut: PlanCut, unit: BenchUnit): string {
     shavingMm: cut.shaving,
     unit,
     placesCount: cut.runs?.length ?? 1,
+    leavesWall: Math.max(...cut.wall) >= LEAST_TOLD_WALL_MM,
     ...workSaid(cut),
   };
   return cutTitle(facts);
 }
+
+/** A lower wall than this is none to the hand, mm. */
+const LEAST_TOLD_WALL_MM = 0.05;
 
 /** What is done, where plane and lean alone would say something else. */
 function workSaid(cut: PlanCut): Pick<CutFacts, "work"> {

@@ -248,6 +248,8 @@ function fenceMark(
 ): Marked {
   if (cut.runsAgainst === "batten") return battenMark(plan, cut, view);
   if (cut.runsAgainst !== "gauge edge" && cut.runsAgainst !== "far edge") return { items: [], wishes: [] };
+  // A plane that only hangs over the edge, level or leaned, has no fence there.
+  if (cut.fence === undefined) return { items: [], wishes: [] };
   const stick = turnedBox(plan.stick, 0);
   const isLeftEdge = (cut.runsAgainst === "gauge edge") === (gaugeEdgeOf(plan) === "left");
   const edgeX = isLeftEdge ? stick.minX : stick.maxX;
@@ -279,7 +281,7 @@ function fenceMark(
       { at: at(FENCE_THICK_MM / 2, reachMm + 4.5), anchor: "middle" },
     ],
   };
-  if (cut.fence === undefined || !(cut.fence > 0)) return { items: [block], wishes: [name] };
+  if (!(cut.fence > 0)) return { items: [block], wishes: [name] };
   const nearX = edgeX + (isLeftEdge ? 1 : -1) * cut.fence;
   const { aside, isBack } = dimensionSide(view);
   const sideY = isBack ? -stick.maxY : -stick.minY;
