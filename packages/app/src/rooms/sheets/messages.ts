@@ -1,5 +1,6 @@
 /** What goes to the worker that writes sheets and other files, and what comes back: plain data. */
 import type { Plan } from "mouldwright/cutting";
+import type { Job } from "mouldwright/job";
 import type { Trouble } from "mouldwright/measure";
 import type { SheetKind, SheetOptions } from "mouldwright/sheets";
 import type { OtherFileKind } from "./other-files.ts";
@@ -9,6 +10,8 @@ export interface SheetsWish {
   readonly wish: number;
   readonly plan: Plan;
   readonly options: SheetOptions;
+  /** The job whose fitting is drawn on the fit sheet. */
+  readonly job: Job;
 }
 
 export interface OtherFileWish {
@@ -40,6 +43,8 @@ export interface Written {
   readonly bytes: Uint8Array<ArrayBuffer>;
   /** None for other files. */
   readonly pages: readonly PageTold[];
+  /** What of the fitting is not on the sheets, and why. */
+  readonly warnings: readonly Trouble[];
 }
 
 export interface NotWritten {

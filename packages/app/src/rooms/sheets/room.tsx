@@ -2,7 +2,7 @@
 import type { Plan } from "mouldwright/cutting";
 import { type Job, stemOf } from "mouldwright/job";
 import { PAPERS } from "mouldwright/sheets";
-import { type ReactNode, useEffect, useMemo, useState } from "react";
+import { type ReactNode, useEffect, useMemo, useRef, useState } from "react";
 import { Button } from "react-aria-components";
 import { useShownJob } from "../../bench/job-on-bench.ts";
 import { saveFile } from "../../common/save-file.ts";
@@ -25,7 +25,7 @@ export function Content() {
   const planTroubles = usePlan((state) => state.troubles);
   const writer = useWriter();
   const options = useSheetOptions(job);
-  const sheets = useSheets(writer, plan, options);
+  const sheets = useSheets(writer, plan, { options, job: useFittedJob(job) });
   useEffect(() => clearPrinting, []);
   return (
     <div className="sheets-room">
@@ -44,7 +44,7 @@ export function Content() {
         )}
       </div>
       <div className="sheets-pages">
-        <TroubleWords troubles={plan === null ? planTroubles : sheets.troubles} />
+        <TroubleWords troubles={plan === null ? planTroubles : [...sheets.troubles, ...sheets.warnings]} />
         <Pages
           plan={plan}
           sheets={sheets}
@@ -64,6 +64,23 @@ function useSheetOptions(job: Job) {
     [unit, inchStep, sheets, working],
   );
 }
+
+/** The job as the fit sheet sees it: the same object as long as nothing of its fitting changes. */
+function useFittedJob(job: Job): Job {
+  const fitted = useRef(job);
+  const last = fitted.current;
+  if (FITTED_FROM.some((key) => last[key] !== job[key])) fitted.current = job;
+  return fitted.current;
+}
+
+const FITTED_FROM = [
+  "name",
+  "unit",
+  "section",
+  "stick",
+  "working",
+  "fit",
+] as const satisfies readonly (keyof Job)[];
 
 function madeSaid(job: Job): string {
   const made = madeOf(job);

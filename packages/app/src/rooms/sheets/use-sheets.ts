@@ -1,10 +1,10 @@
 /** The sheets of the plan on the bench, made anew whenever plan or choices change; the last ones stay until then. */
 import type { Plan } from "mouldwright/cutting";
 import type { Trouble } from "mouldwright/measure";
-import type { PaperName, SheetOptions } from "mouldwright/sheets";
+import type { PaperName } from "mouldwright/sheets";
 import { useEffect, useRef, useState } from "react";
 import type { PageTold } from "./messages.ts";
-import { openWriter, type Writer } from "./writer.ts";
+import { openWriter, type SheetsWanted, type Writer } from "./writer.ts";
 
 export interface MadeSheets {
   readonly file: Blob;
@@ -17,7 +17,11 @@ export interface Sheets {
   readonly made: MadeSheets | null;
   readonly isMaking: boolean;
   readonly troubles: readonly Trouble[];
+  /** What of the fitting is not on the sheets, and why. */
+  readonly warnings: readonly Trouble[];
 }
+
+const NONE: Sheets = { made: null, isMaking: false, troubles: [], warnings: [] };
 
 /** The worker of this room; it ends when the room is left. */
 export function useWriter(): () => Writer {
@@ -36,30 +40,34 @@ export function useWriter(): () => Writer {
   return writer.current;
 }
 
-/** `options` must be the same object as long as nothing of it changes. */
-export function useSheets(writer: () => Writer, plan: Plan | null, options: SheetOptions): Sheets {
-  const [sheets, setSheets] = useState<Sheets>({ made: null, isMaking: false, troubles: [] });
+/** `options` and `job` must be the same objects as long as nothing of them that is printed changes. */
+export function useSheets(
+  writer: () => Writer,
+  plan: Plan | null,
+  { options, job }: Pick<SheetsWanted, "options" | "job">,
+): Sheets {
+  const [sheets, setSheets] = useState<Sheets>(NONE);
   useEffect(() => {
     if (plan === null) return;
     if (options.kinds?.length === 0) {
-      setSheets({ made: null, isMaking: false, troubles: [] });
+      setSheets(NONE);
       return;
     }
     let isWanted = true;
     setSheets((before) => ({ ...before, isMaking: true }));
-    writer().writeSheets(plan, options, (answer) => {
+    writer().writeSheets({ plan, options, job }, (answer) => {
       if (!isWanted) return;
       if (answer.kind === "refused") {
-        setSheets({ made: null, isMaking: false, troubles: answer.troubles });
+        setSheets({ ...NONE, troubles: answer.troubles });
         return;
       }
       const file = new Blob([answer.bytes], { type: "application/pdf" });
       const made = { file, pages: answer.pages, paper: options.paper ?? "a4" };
-      setSheets({ made, isMaking: false, troubles: [] });
+      setSheets({ made, isMaking: false, troubles: [], warnings: answer.warnings });
     });
     return () => {
       isWanted = false;
     };
-  }, [writer, plan, options]);
+  }, [writer, plan, options, job]);
   return sheets;
 }

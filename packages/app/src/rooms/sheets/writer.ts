@@ -1,12 +1,13 @@
 /** The writer's worker as the room sees it. A newer set of sheets ends an older one under way at once. */
 import type { Plan } from "mouldwright/cutting";
-import type { SheetOptions } from "mouldwright/sheets";
-import type { FromWriter, ToWriter } from "./messages.ts";
+import type { FromWriter, SheetsWish, ToWriter } from "./messages.ts";
 import type { OtherFileKind } from "./other-files.ts";
+
+export type SheetsWanted = Pick<SheetsWish, "plan" | "options" | "job">;
 
 export interface Writer {
   /** The answer to the newest set asked for; older ones are never answered. */
-  readonly writeSheets: (plan: Plan, options: SheetOptions, onAnswer: (answer: FromWriter) => void) => void;
+  readonly writeSheets: (wish: SheetsWanted, onAnswer: (answer: FromWriter) => void) => void;
   readonly writeOther: (plan: Plan, file: OtherFileKind, lengthMm: number) => Promise<FromWriter>;
   readonly close: () => void;
 }
@@ -15,9 +16,9 @@ export function openWriter(): Writer {
   const sheets = oneWorker();
   const others = oneWorker();
   return {
-    writeSheets: (plan, options, onAnswer) => {
+    writeSheets: (wanted, onAnswer) => {
       if (sheets.isBusy()) sheets.end();
-      sheets.ask((wish) => ({ kind: "sheets", wish, plan, options }), onAnswer);
+      sheets.ask((wish) => ({ kind: "sheets", wish, ...wanted }), onAnswer);
     },
     writeOther: (plan, file, lengthMm) =>
       new Promise((resolve) => {

@@ -14,6 +14,7 @@ import {
 import { type FontFiles, writePdf } from "mouldwright-pdf";
 import regularUrl from "mouldwright-pdf/fonts/DejaVuSansCondensed.ttf?url";
 import boldUrl from "mouldwright-pdf/fonts/DejaVuSansCondensed-Bold.ttf?url";
+import { fitDrawingsOf } from "../../fitting/fit-drawings.ts";
 import type { FromWriter, OtherFileWish, PageTold, SheetsWish, ToWriter, Written } from "./messages.ts";
 
 addEventListener("message", ({ data }: MessageEvent<ToWriter>) => {
@@ -31,13 +32,20 @@ async function answer(wish: ToWriter): Promise<void> {
   }
 }
 
-type Content = Pick<Written, "bytes" | "pages">;
+type Content = Pick<Written, "bytes" | "pages" | "warnings">;
 
-async function sheetsOf({ plan, options }: SheetsWish): Promise<Outcome<Content>> {
-  const pages = sheetPages(plan, options);
+async function sheetsOf({ plan, options, job }: SheetsWish): Promise<Outcome<Content>> {
+  const isFitAsked = options.kinds?.includes("fit") ?? true;
+  const fit = isFitAsked ? fitDrawingsOf(job) : null;
+  const asked = fit === null ? options : { ...options, fit: { ...options.fit, drawings: fit.drawings } };
+  const pages = sheetPages(plan, asked);
   if (!pages.ok) return pages;
   const bytes = await writePdf(pages.value, { title: plan.name, fonts: await fonts() });
-  return fine({ bytes: new Uint8Array(bytes), pages: pages.value.map(told) });
+  return fine({
+    bytes: new Uint8Array(bytes),
+    pages: pages.value.map(told),
+    warnings: fit?.troubles ?? [],
+  });
 }
 
 /** A page's title starts with the job's name, which may itself hold a colon. */
@@ -54,7 +62,7 @@ function told({ sheet, title, isFullSize, widthMm, heightMm }: Page, index: numb
 
 function otherFileOf({ plan, file, lengthMm }: OtherFileWish): Outcome<Content> {
   const bytes = otherBytes(plan, file, lengthMm);
-  return bytes.ok ? fine({ bytes: new Uint8Array(bytes.value), pages: [] }) : bytes;
+  return bytes.ok ? fine({ bytes: new Uint8Array(bytes.value), pages: [], warnings: [] }) : bytes;
 }
 
 function otherBytes(plan: Plan, file: OtherFileWish["file"], lengthMm: number): Outcome<Uint8Array> {

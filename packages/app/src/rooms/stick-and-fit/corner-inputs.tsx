@@ -5,7 +5,7 @@ import { Choice } from "../../common/choice.tsx";
 import { FigureField } from "../../common/figure-field.tsx";
 import { HelpWord } from "../../common/help-word.tsx";
 import { LengthField } from "../../common/length-field.tsx";
-import { choicesOf, type Fit, withFit } from "./fit-choices.ts";
+import { choicesOf, type Fit, withFit } from "../../fitting/fit-choices.ts";
 import { LabelledChoice } from "./select-field.tsx";
 
 const KINDS = [

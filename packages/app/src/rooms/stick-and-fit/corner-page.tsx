@@ -4,7 +4,7 @@ import { useState } from "react";
 import { Choice } from "../../common/choice.tsx";
 import { DrawingView } from "../../common/drawing-view.tsx";
 import { useLengthWords } from "../../common/length-words.ts";
-import type { CornerAnswer, PieceAtSaw } from "./corner-answer.ts";
+import type { CornerAnswer, PieceAtSaw } from "../../fitting/corner-answer.ts";
 import { CornerInputs } from "./corner-inputs.tsx";
 import { Figure, Figures } from "./figures.tsx";
 import { FitLayout } from "./fit-layout.tsx";

@@ -4,7 +4,6 @@ import { Button } from "react-aria-components";
 import { change, useShownJob } from "../../bench/job-on-bench.ts";
 import { FigureField } from "../../common/figure-field.tsx";
 import { LengthField } from "../../common/length-field.tsx";
-import { SpringFields } from "./corner-inputs.tsx";
 import {
   choicesOf,
   type RunCornerChoice,
@@ -14,7 +13,8 @@ import {
   withWall,
   withWallAdded,
   withWallRemoved,
-} from "./fit-choices.ts";
+} from "../../fitting/fit-choices.ts";
+import { SpringFields } from "./corner-inputs.tsx";
 import { SelectField } from "./select-field.tsx";
 import { StockFields } from "./stock-fields.tsx";
 

@@ -4,7 +4,7 @@ import { sayTrouble } from "mouldwright/measure";
 import { DrawingView } from "../../common/drawing-view.tsx";
 import { sizesInWords, useLengthWords } from "../../common/length-words.ts";
 import { TroubleWords } from "../../common/trouble-words.tsx";
-import type { CorniceAnswer } from "./cornice-answer.ts";
+import type { CorniceAnswer } from "../../fitting/cornice-answer.ts";
 import { CorniceInputs } from "./cornice-inputs.tsx";
 import { Figure, Figures } from "./figures.tsx";
 import { FitLayout } from "./fit-layout.tsx";

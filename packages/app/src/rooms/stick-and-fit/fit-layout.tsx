@@ -1,7 +1,7 @@
 /** A page of this room: the answer first, what it is reckoned from beside it (on a phone below it), then the rest. */
 import type { ReactNode } from "react";
 import { TroubleWords } from "../../common/trouble-words.tsx";
-import type { FitPage, FitValue } from "./fit-answers.ts";
+import type { FitPage, FitValue } from "../../fitting/fit-answers.ts";
 import { useFitAnswer } from "./use-fit-answer.ts";
 import { usePageWidth } from "./use-page-width.ts";
 

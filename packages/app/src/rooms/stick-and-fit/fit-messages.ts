@@ -1,5 +1,5 @@
 /** What goes to this room's worker and what comes back: plain data. */
-import type { FitAnswer, FitPage, FitWish } from "./fit-answers.ts";
+import type { FitAnswer, FitPage, FitWish } from "../../fitting/fit-answers.ts";
 
 export interface ToFit {
   /** Later wishes have greater numbers; an answer carries its wish's. */

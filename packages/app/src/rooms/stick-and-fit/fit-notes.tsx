@@ -1,7 +1,7 @@
 /** Cautions, what was assumed, and what is unusual: short, each in the core's own words. */
 import { sayTrouble, type Trouble } from "mouldwright/measure";
 import { useLengthWords } from "../../common/length-words.ts";
-import type { Said } from "./said.ts";
+import type { Said } from "../../fitting/said.ts";
 
 export function Cautions({ cautions }: { readonly cautions: readonly Trouble[] }) {
   if (cautions.length === 0) return null;

@@ -1,5 +1,5 @@
 /** The answers of this room away from the screen, one at a time; only the newest wish is answered. */
-import { answerFit, type FitWish } from "./fit-answers.ts";
+import { answerFit, type FitWish } from "../../fitting/fit-answers.ts";
 import type { FromFit, ToFit } from "./fit-messages.ts";
 
 let newest: { readonly number: number; readonly wish: FitWish } | null = null;

@@ -4,7 +4,7 @@ import { change, useShownJob } from "../../bench/job-on-bench.ts";
 import { Choice } from "../../common/choice.tsx";
 import { FigureField } from "../../common/figure-field.tsx";
 import { LengthField } from "../../common/length-field.tsx";
-import { choicesOf, type Fit, withFit } from "./fit-choices.ts";
+import { choicesOf, type Fit, withFit } from "../../fitting/fit-choices.ts";
 import { LabelledChoice, SelectField } from "./select-field.tsx";
 
 const STATED: readonly { readonly value: StatedSize; readonly words: string }[] = [

@@ -4,7 +4,7 @@ import { create } from "zustand";
 import { CornerPage } from "./corner-page.tsx";
 import { CornicePage } from "./cornice-page.tsx";
 import "./fit.css";
-import { FIT_PAGES, type FitPage } from "./fit-answers.ts";
+import { FIT_PAGES, type FitPage } from "../../fitting/fit-answers.ts";
 import { FramePage } from "./frame-page.tsx";
 import { SlopesPage } from "./slopes-page.tsx";
 import { StickPage } from "./stick-page.tsx";

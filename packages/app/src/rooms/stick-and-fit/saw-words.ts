@@ -1,7 +1,7 @@
 /** What is said at the saw, as a maker says it. */
 import type { SawCut } from "mouldwright/making";
 import { formatDeg } from "mouldwright/measure";
-import type { LongPoint } from "./corner-answer.ts";
+import type { LongPoint } from "../../fitting/corner-answer.ts";
 
 /** To the quarter degree of a saw's scale. */
 export function sawDegrees(angleDeg: number): string {

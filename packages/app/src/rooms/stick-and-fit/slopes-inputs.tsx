@@ -3,8 +3,8 @@ import { change, useShownJob } from "../../bench/job-on-bench.ts";
 import { Choice } from "../../common/choice.tsx";
 import { FigureField } from "../../common/figure-field.tsx";
 import { LengthField } from "../../common/length-field.tsx";
+import { choicesOf, type Fit, withFit } from "../../fitting/fit-choices.ts";
 import { SpringFields } from "./corner-inputs.tsx";
-import { choicesOf, type Fit, withFit } from "./fit-choices.ts";
 import { LabelledChoice } from "./select-field.tsx";
 
 const SHOWN = [

@@ -2,11 +2,11 @@
 import type { Hip, Hopper, Rake } from "mouldwright/making";
 import { DrawingView } from "../../common/drawing-view.tsx";
 import { sizesInWords, useLengthWords } from "../../common/length-words.ts";
+import type { SlopesAnswer } from "../../fitting/slopes-answer.ts";
 import { Figure, Figures } from "./figures.tsx";
 import { FitLayout } from "./fit-layout.tsx";
 import { Cautions, Notes } from "./fit-notes.tsx";
 import { cutSentence, sawDegrees } from "./saw-words.ts";
-import type { SlopesAnswer } from "./slopes-answer.ts";
 import { SlopesInputs } from "./slopes-inputs.tsx";
 
 export function SlopesPage() {

@@ -6,7 +6,7 @@ import { change, useShownJob } from "../../bench/job-on-bench.ts";
 import { Choice } from "../../common/choice.tsx";
 import { FigureField } from "../../common/figure-field.tsx";
 import { LengthField } from "../../common/length-field.tsx";
-import { choicesOf, type Fit, withFit, withTimber, withWorking } from "./fit-choices.ts";
+import { choicesOf, type Fit, withFit, withTimber, withWorking } from "../../fitting/fit-choices.ts";
 import { LabelledChoice, SelectField } from "./select-field.tsx";
 import { StockFields } from "./stock-fields.tsx";
 

@@ -2,11 +2,11 @@
 import { useShownJob } from "../../bench/job-on-bench.ts";
 import { DrawingView } from "../../common/drawing-view.tsx";
 import { sizesInWords, useLengthWords } from "../../common/length-words.ts";
+import { choicesOf } from "../../fitting/fit-choices.ts";
+import type { StickPageAnswer, TimberAnswer } from "../../fitting/stick-answer.ts";
 import { Figure, Figures } from "./figures.tsx";
-import { choicesOf } from "./fit-choices.ts";
 import { FitLayout } from "./fit-layout.tsx";
 import { Cautions, Notes } from "./fit-notes.tsx";
-import type { StickPageAnswer, TimberAnswer } from "./stick-answer.ts";
 import { StickInputs } from "./stick-inputs.tsx";
 import {
   boardWords,

@@ -4,7 +4,7 @@ import { Button } from "react-aria-components";
 import { change, useShownJob } from "../../bench/job-on-bench.ts";
 import { FigureField } from "../../common/figure-field.tsx";
 import { LengthField } from "../../common/length-field.tsx";
-import { choicesOf, withFit, withStock } from "./fit-choices.ts";
+import { choicesOf, withFit, withStock } from "../../fitting/fit-choices.ts";
 
 export function StockFields() {
   const { stock, isStockSaid, sawing } = choicesOf(useShownJob());

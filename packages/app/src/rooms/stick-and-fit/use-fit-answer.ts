@@ -1,7 +1,7 @@
 /** The answer of a page, kept up to date; while a new one is made the old one stays. */
 import { useEffect, useState } from "react";
 import { useShownJob } from "../../bench/job-on-bench.ts";
-import type { FitAnswer, FitPage, FitWish } from "./fit-answers.ts";
+import type { FitAnswer, FitPage, FitWish } from "../../fitting/fit-answers.ts";
 import type { FromFit, ToFit } from "./fit-messages.ts";
 
 export interface AnswerOnShow {

@@ -1,5 +1,5 @@
 /** The section in its stick as ISO 128 and 129-1 draw it: wood, waste, outline, joins, sizes. Weights 2 : 1, in pixels. */
-import { joinsOf, type Section } from "mouldwright/section";
+import type { Section } from "mouldwright/section";
 import { memo, useId, useMemo } from "react";
 import type { LengthWords } from "../../../common/length-words.ts";
 import type { PlacedPart } from "../chain/laid-chain.ts";
@@ -21,12 +21,11 @@ export interface BoardDrawingProps {
 
 export const BoardDrawing = memo(function BoardDrawing(props: BoardDrawingProps) {
   const { section, view, size, words, tried, isEarlier } = props;
-  const joins = useMemo(() => joinsOf(section.outline, section.freeSpans), [section]);
   return (
     <g className={isEarlier ? "drawn earlier" : "drawn"}>
       <StickEnd section={section} view={view} />
       <SizesOnBoard section={section} view={view} size={size} words={words} />
-      <JoinMarks joins={joins} view={view} />
+      <JoinMarks section={section} view={view} />
       {tried.length === 0 ? null : (
         <g transform={matrixOf(view)}>
           {tried.map(({ index, pieces }) => (

@@ -16,6 +16,7 @@ import { BoardDrawing } from "./board-drawing.tsx";
 import { BoardHandles } from "./board-handles.tsx";
 import { BoardTools, ZoomButtons } from "./board-tools.tsx";
 import { onBoard, pannedBy } from "./board-view.ts";
+import { JoinKey } from "./join-marks.tsx";
 import { partLabels } from "./part-labels.ts";
 import { PartNumbers } from "./part-numbers.tsx";
 import { neededHeightPx, useBoardView } from "./use-board-view.ts";
@@ -134,6 +135,7 @@ export function Board(props: BoardProps) {
         ) : null}
       </div>
       <BoardTools lie={lie}>{children}</BoardTools>
+      {section === null ? null : <JoinKey section={section} />}
     </div>
   );
 }

@@ -1,25 +1,63 @@
-/** Where two parts meet: a ring where they run on smoothly, a wedge at a quirk; arris and step show in the line itself. */
-import type { Join } from "mouldwright/section";
+/** Where two parts meet, each kind of join with its sign, and below the board what the signs mean. */
+import { joinsOf, type Section } from "mouldwright/section";
+import { useMemo } from "react";
+import { HelpWord } from "../../../common/help-word.tsx";
 import { type BoardView, onBoard } from "./board-view.ts";
+import { type JoinSign, kindsOfJoins, signOf } from "./join-signs.ts";
 
-export function JoinMarks({ joins, view }: { readonly joins: readonly Join[]; readonly view: BoardView }) {
+function signsOf({ outline, stick, freeSpans }: Section) {
+  return joinsOf(outline, freeSpans).map((join) => ({ join, sign: signOf(join, outline, stick) }));
+}
+
+export function JoinMarks({ section, view }: { readonly section: Section; readonly view: BoardView }) {
+  const signs = useMemo(() => signsOf(section), [section]);
   return (
     <g className="joins">
-      {joins.map(({ piece, at, kind, turnDeg }) => {
+      {signs.map(({ join: { piece, at }, sign }) => {
+        if (sign === null) return null;
         const { x, y } = onBoard(view, at);
-        // A level edge that only goes on past a named part is no join to speak of.
-        if (kind === "smooth" && Math.abs(turnDeg) < 0.001 && at.y === 0) return null;
-        switch (kind) {
-          case "smooth":
-            return <circle key={piece} className="line join" cx={x} cy={y} r={4} />;
-          case "quirk":
-            return (
-              <path key={piece} className="line join" d={`M${x - 5} ${y - 8}L${x} ${y}L${x + 5} ${y - 8}`} />
-            );
-          default:
-            return null;
-        }
+        return <SignMark key={piece} path={sign.path} x={x} y={y} />;
       })}
     </g>
+  );
+}
+
+interface SignMarkProps {
+  readonly path: string | null;
+  readonly x: number;
+  readonly y: number;
+}
+
+function SignMark({ path, x, y }: SignMarkProps) {
+  if (path === null) return <circle className="line join" cx={x} cy={y} r={4} />;
+  return <path className="line join-sign" transform={`translate(${x} ${y})`} d={path} />;
+}
+
+/** Each sign as it stands in the key, in a box of 24. */
+const KEY: Readonly<Record<JoinSign["kind"], { readonly path: string | null; readonly face: string }>> = {
+  smooth: { path: null, face: "M2 16Q8 8 12 12T22 8" },
+  arris: { path: "M17.5 6.5L22 2", face: "M2 10H13V22" },
+  quirk: { path: "M7 3L12 15L17 3", face: "M2 10Q8 8 12 15Q16 8 22 10" },
+  step: { path: "M13 14V8H7V14", face: "M7 2V14H22" },
+};
+
+export function JoinKey({ section }: { readonly section: Section }) {
+  const kinds = useMemo(() => kindsOfJoins(signsOf(section).map(({ sign }) => sign)), [section]);
+  if (kinds.length === 0) return null;
+  return (
+    <ul className="join-key" aria-label="Signs at the joins">
+      {kinds.map((kind) => {
+        const { path, face } = KEY[kind];
+        return (
+          <li key={kind}>
+            <svg className="join-key-sign" viewBox="0 0 24 24" aria-hidden="true">
+              <path className="face" d={face} />
+              {path === null ? <circle cx={12} cy={12} r={4} /> : <path d={path} />}
+            </svg>
+            {kind === "smooth" ? "runs on" : <HelpWord word={kind} />}
+          </li>
+        );
+      })}
+    </ul>
   );
 }
