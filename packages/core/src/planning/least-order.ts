@@ -6,6 +6,7 @@ import { proveOrder } from "./prove-order.ts";
 import { regrouped } from "./regrouped.ts";
 import type { Found } from "./search.ts";
 import { withoutIdleRuns } from "./sequence.ts";
+import { withWasteMoved } from "./waste-moved.ts";
 
 /** Orders of more cuts than this are not held against all others: there are too many. */
 const MOST_CUTS = 12;
@@ -22,7 +23,11 @@ const LIMITS = {
 /** The way with the cheapest order found, `isLeast` set where none over the cuts that were thought of costs less. */
 export function withLeastOrder(found: Found): Found {
   const grouped = regrouped(found.bench, found.bench.startRegion, found.sequence);
-  return leastOf({ ...found, sequence: grouped });
+  const least = leastOf({ ...found, sequence: grouped });
+  const sequence = withWasteMoved(least.bench, least.sequence.cuts[0]?.before ?? [], least.sequence);
+  if (sequence === least.sequence) return least;
+  const saved = wholeCost(least.bench, least.sequence.cuts) - wholeCost(least.bench, sequence.cuts);
+  return leastOf({ ...least, sequence, cost: least.cost - saved, isLeast: false });
 }
 
 /** A better order brings cuts to mind that the first did not: it is held against others once more. */

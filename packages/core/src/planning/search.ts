@@ -13,6 +13,9 @@ import { roughingCuts } from "./roughing.ts";
 import { isQuicker, type Rip, savesMinutes, sawnWaste } from "./sawn-waste.ts";
 import { makeAll, SAME_LEFT_MM2, type Sequence, tidied, withoutIdleRuns } from "./sequence.ts";
 import { type Wanted, wantedCuts, wasteOverCurves } from "./strategy.ts";
+import { withStripsClosed } from "./strips-closed.ts";
+import { leftStretches } from "./uncut-stretches.ts";
+import { withWasteMoved } from "./waste-moved.ts";
 import type { Way } from "./way.ts";
 import { outwardTiltDeg, type WorkedPiece } from "./worked-piece.ts";
 
@@ -91,14 +94,16 @@ function* searchLaid(
         );
   yield "leaving out what is not needed";
   const drafts = [...before, ...[...flats.cuts, ...curves.cuts].map((cut) => cut.draft), ...after];
-  const whole = tidied(bench, flat.startRegion, makeAll(bench, flat.startRegion, drafts));
+  const needed = tidied(bench, flat.startRegion, makeAll(bench, flat.startRegion, drafts));
+  const whole = withWasteMoved(bench, flat.startRegion, needed);
   const sequence = withEdgeLast(bench, flat.startRegion, withoutIdleRuns(bench, flat.startRegion, whole));
   const cutsMm2Left = wasteOverCurves(bench, sequence.wood);
   const refused = [...flats.refused, ...curves.refused];
   const cost =
     costOf(bench, sequence.cuts) +
     sequence.cuts.reduce((sum, cut) => sum + keptEdgeCost(bench, cut, cut.before), 0) +
-    bench.weights.refused * (refused.length + wanted.none.length);
+    bench.weights.refused * (refused.length + wanted.none.length) +
+    bench.weights.drawnIn * leftStretches(bench, sequence.wood).length;
   return { way, bench, sequence, refused, cost, cutsMm2Left };
 }
 
@@ -109,10 +114,12 @@ function cutFace(bench: Bench, wanted: Wanted, arcs: readonly WorkedPiece[]): Fa
   const waste = wasteOverCurves(bench, first.wood);
   const careful = roughingCuts(bench, first.wood, arcs, waste);
   const cut = (rough: readonly PlaneDraft[]): Face => {
-    const flats =
+    const open =
       rough.length > 0
         ? orderFlatsApart(bench, start, [...wanted.flats, ...rough.map((draft) => ({ ways: [draft] }))])
         : first;
+    const { cuts, wood } = withStripsClosed(bench, start, { ...open, allowed: true }, STRIP_MM2);
+    const flats = { ...open, cuts, wood };
     return { flats, curves: orderCurves(bench, flats.wood, wanted.curves) };
   };
   const face = cut(careful);
@@ -123,6 +130,9 @@ function cutFace(bench: Bench, wanted: Wanted, arcs: readonly WorkedPiece[]): Fa
   const moved = cut(bold);
   return costOfFace(bench, moved) < costOfFace(bench, face) - SAME_SCORE ? moved : face;
 }
+
+/** Waste that may be left elsewhere for a strip that is closed, mm². */
+const STRIP_MM2 = 2;
 
 interface Face {
   readonly flats: Ordered;

@@ -120,7 +120,7 @@ function workingRuns(bench: Bench, cut: TriedCut): Draft {
 }
 
 /** Cost of a sequence as it is worked: waste counts dearer where a curved plane has to take all of it. */
-function soundCost(bench: Bench, sequence: Sequence): number {
+export function soundCost(bench: Bench, sequence: Sequence): number {
   return costOf(bench, sequence.cuts) + sequence.cuts.reduce((sum, cut) => sum + heavyCost(cut), 0);
 }
 

@@ -26,6 +26,9 @@ export interface Slot {
   readonly depthMm: number;
 }
 
+/** Between two openings there stands at least this much, or nothing: a plane set on less breaks it off, mm (common practice, no source). */
+export const FIRM_STRIP_MM = 1.5;
+
 /** Lower than this on either side it is a scratch, no groove, mm (common practice, no source, as all here). */
 const SLOT_FROM_MM = 0.45;
 /** Grooves share a place from this much across on, mm: less is what gauging makes of two that touch. */

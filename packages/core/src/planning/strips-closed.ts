@@ -1,0 +1,120 @@
+/**
+ * Waste cut right up to the opening beside it: where a groove or step would leave a strip too thin to stand between
+ * its wall and that of another cut, it is set over until nothing is left between them.
+ */
+import type { Region } from "../curve/index.ts";
+import { isFlatKind, isInWood, type Run, restOn, turned, turnedBack, turnOf } from "../cutting/index.ts";
+import { OVERCUT_MM, SAME_POINT_MM, SAME_SCORE } from "../measure/index.ts";
+import type { Bench } from "./bench.ts";
+import { type Draft, type PlaneDraft, planeDraft, poseAt } from "./draft-cut.ts";
+import { leftMm2, makeAll, SAME_LEFT_MM2, type Sequence, soundCost } from "./sequence.ts";
+import { FIRM_STRIP_MM } from "./slots.ts";
+import { isClumsy, type TriedCut } from "./try-cut.ts";
+
+/** Strips closed in one sequence, at most. */
+const MOST_CLOSED = 8;
+/** How far above the higher of its two floors a strip is looked for, mm: lower ones are no more than a burr. */
+const STANDS_MM = 0.5;
+
+/**
+ * The sequence with such strips closed wherever that costs no more. Wood over the section may grow by `mayLeaveMm2`:
+ * before the curves are cut a shaving here or there is still waste.
+ */
+export function withStripsClosed(
+  bench: Bench,
+  wood: Region,
+  sequence: Sequence,
+  mayLeaveMm2 = SAME_LEFT_MM2,
+): Sequence {
+  let best = sequence;
+  for (let closed = 0; closed < MOST_CLOSED; closed++) {
+    const next = firstClosed(bench, wood, best, mayLeaveMm2);
+    if (!next) break;
+    best = next;
+  }
+  return best;
+}
+
+function firstClosed(bench: Bench, wood: Region, sequence: Sequence, mayLeaveMm2: number): Sequence | null {
+  if (!sequence.allowed) return null;
+  const cost = soundCost(bench, sequence);
+  const left = leftMm2(bench, sequence.wood);
+  for (const { at, draft } of closings(bench, sequence)) {
+    const drafts = sequence.cuts.map((cut, i): Draft => (i === at ? draft : cut.draft));
+    const made = makeAll(bench, wood, drafts);
+    if (!made.allowed || made.cuts.filter(isClumsy).length > sequence.cuts.filter(isClumsy).length) continue;
+    if (leftMm2(bench, made.wood) > left + mayLeaveMm2) continue;
+    if (soundCost(bench, made) <= cost + SAME_SCORE) return made;
+  }
+  return null;
+}
+
+/** Each cut of waste that leaves a strip, set over so that it leaves none; in the order of the cuts. */
+function closings(bench: Bench, { cuts }: Sequence): { readonly at: number; readonly draft: PlaneDraft }[] {
+  return cuts.flatMap((cut, at) => {
+    const opening = openingOf(cut);
+    if (!opening || cut.draft.purpose !== "waste") return [];
+    return cuts.flatMap((other, i) => {
+      const beside = i === at ? null : openingOf(other);
+      if (!beside || beside.tiltDeg !== opening.tiltDeg) return [];
+      const overMm = stripBetween(opening, beside, i > at ? other.after : cut.after);
+      const draft = overMm === null ? null : setOver(bench, opening.draft, overMm);
+      return draft ? [{ at, draft }] : [];
+    });
+  });
+}
+
+/** What a flat plane opens in its first setting, in its own upright frame. */
+interface Opening {
+  readonly draft: PlaneDraft;
+  readonly tiltDeg: number;
+  readonly leftMm: number;
+  readonly rightMm: number;
+  readonly floorMm: number;
+}
+
+function openingOf({ draft }: TriedCut): Opening | null {
+  if (draft.kind !== "plane" || !isFlatKind(draft.tool.plane.kind)) return null;
+  const tiltDeg = draft.runs[0][0][2];
+  if (draft.runs.some((run) => run.length > 1 || run[0][2] !== tiltDeg)) return null;
+  const places = draft.runs.map(([[x, y]]) => turned(turnOf(tiltDeg), { x, y }));
+  const { leftMm, rightMm } = draft.tool.sole;
+  return {
+    draft,
+    tiltDeg,
+    leftMm: Math.min(...places.map(({ x }) => x)) + leftMm,
+    rightMm: Math.max(...places.map(({ x }) => x)) + rightMm,
+    floorMm: Math.max(...places.map(({ y }) => y)),
+  };
+}
+
+/** How far a cut is to be set over, to the right of the plane, to meet another one's wall; null where no strip stands between them. */
+function stripBetween(own: Opening, other: Opening, after: Region): number | null {
+  const toRight = other.leftMm - own.rightMm;
+  const toLeft = own.leftMm - other.rightMm;
+  const stripMm = Math.max(toRight, toLeft);
+  if (stripMm <= SAME_POINT_MM || stripMm >= FIRM_STRIP_MM) return null;
+  const middleMm = toRight > 0 ? own.rightMm + stripMm / 2 : own.leftMm - stripMm / 2;
+  const heightMm = Math.max(own.floorMm, other.floorMm) + STANDS_MM;
+  const place = turnedBack(turnOf(own.tiltDeg), { x: middleMm, y: heightMm });
+  if (!isInWood(after, place)) return null;
+  return toRight > 0 ? stripMm : -stripMm;
+}
+
+/** The same cut this much further over, as deep as the section allows there with a shaving to spare. */
+function setOver(bench: Bench, draft: PlaneDraft, overMm: number): PlaneDraft | null {
+  const tiltDeg = draft.runs[0][0][2];
+  const turn = turnOf(tiltDeg);
+  const shifts = draft.runs.map(([[x, y]]) => turned(turn, { x, y }).x + overMm);
+  const heights = shifts.map((shift) =>
+    restOn(bench.profileOfPlanned(tiltDeg), draft.tool.shape, shift, {
+      narrowMm: OVERCUT_MM / 4,
+      clearance: (source) => (source > 0 ? bench.shavings.ordinaryMm : 0),
+    }),
+  );
+  const heightMm = Math.max(...heights.map((rest) => rest?.heightMm ?? Number.NEGATIVE_INFINITY));
+  if (!Number.isFinite(heightMm)) return null;
+  const { work, purpose, cantDeg, shapes, tool } = draft;
+  const runs = shifts.map((shift): Run => [poseAt(tiltDeg, shift, heightMm)]);
+  return planeDraft(bench, { work, purpose, cantDeg, shapes, tool, runs });
+}
