@@ -136,6 +136,21 @@ function wordsOf(notice: Notice): ReactNode {
           This browser.
         </>
       );
+    case "all saved":
+      return (
+        <>
+          <strong>{notice.count === 1 ? "One job is" : `All ${notice.count} jobs are`} in one file.</strong>{" "}
+          It was read back and every job is whole in it: “{notice.fileName}”, among your downloads. New job,
+          File brings them back.
+        </>
+      );
+    case "not all saved":
+      return (
+        <>
+          <strong>The file with all jobs was not saved: read back, it did not match.</strong> Not whole in it:{" "}
+          {notice.names.join(", ")}. Save these each to a file of their own, from their cards.
+        </>
+      );
     case "backup put back":
       return (
         <>
@@ -175,6 +190,8 @@ function answersTo(notice: Notice): ReactNode {
       );
     case "kept though deleted":
     case "backup put back":
+    case "all saved":
+    case "not all saved":
       return null;
   }
 }

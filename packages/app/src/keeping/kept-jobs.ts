@@ -19,7 +19,11 @@ export type Notice =
   /** Another window has thrown the job away that lies on this bench. */
   | { readonly kind: "deleted elsewhere"; readonly jobId: string; readonly name: string }
   | { readonly kind: "deleted"; readonly jobId: string; readonly name: string }
-  | { readonly kind: "backup put back"; readonly name: string };
+  | { readonly kind: "backup put back"; readonly name: string }
+  /** One file with all jobs was handed to the browser, and read back whole before. */
+  | { readonly kind: "all saved"; readonly count: number; readonly fileName: string }
+  /** Read back, the file did not hold these as they are: it was not saved. */
+  | { readonly kind: "not all saved"; readonly names: readonly string[] };
 
 export interface Keeping {
   readonly store: "opening" | "open" | "read only" | "none";

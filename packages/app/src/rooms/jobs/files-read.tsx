@@ -12,9 +12,10 @@ import {
   isSizeInDoubt,
   LARGEST_FILE_BYTES,
   type ReadFile,
-  readFile,
 } from "../../keeping/read-file.ts";
+import { type AnyFile, readAnyFile } from "../../keeping/read-packed.ts";
 import { fromBench } from "./bench-shelf.ts";
+import { PackedFound } from "./packed-found.tsx";
 
 /** What one number of a drawing may be. */
 export type Numbers = "as read" | "mm" | "in" | "px";
@@ -39,7 +40,7 @@ const MOST_FILES = 50;
 /** A file that was read, told apart from another of the same name. */
 export interface FoundFile {
   readonly id: number;
-  readonly file: ReadFile;
+  readonly file: AnyFile;
   /** What the numbers of a drawing are, where the file leaves that open; null for a file that does not. */
   readonly numbers: Numbers | null;
 }
@@ -57,9 +58,9 @@ export function useFileReading(): FileReading {
   const lastId = useRef(0);
   const [isReading, setIsReading] = useState(false);
   const chosen = useRef(new Map<number, File>());
-  const readOne = (file: File, numberMm?: number): Promise<ReadFile> =>
-    readFile(file, fromBench(), { numberMm }).catch(
-      (): ReadFile => ({ kind: "cannot be opened", fileName: file.name }),
+  const readOne = (file: File, numberMm?: number): Promise<AnyFile> =>
+    readAnyFile(file, fromBench(), { numberMm }).catch(
+      (): AnyFile => ({ kind: "cannot be opened", fileName: file.name }),
     );
   const readFiles = async (files: readonly File[]): Promise<void> => {
     setIsReading(true);
@@ -68,7 +69,7 @@ export function useFileReading(): FileReading {
       lastId.current += 1;
       const id = lastId.current;
       chosen.current.set(id, file);
-      const numbers = isSizeInDoubt(found) ? "as read" : null;
+      const numbers = found.kind !== "packed" && isSizeInDoubt(found) ? "as read" : null;
       setRead((before) => [...before, { id, file: found, numbers }]);
     }
     setIsReading(false);
@@ -107,7 +108,9 @@ export function FilesRead({ read, isReading, onNumbers, onDone }: FilesReadProps
           {numbers === null ? null : (
             <NumbersChoice numbers={numbers} onChange={(next) => onNumbers(id, next)} />
           )}
-          {file.kind === "job" ? (
+          {file.kind === "packed" ? (
+            <PackedFound file={file} onDone={() => onDone(id)} />
+          ) : file.kind === "job" ? (
             <FoundJob file={file} isOnlyOne={read.length === 1} onDone={() => onDone(id)} />
           ) : (
             <>

@@ -27,14 +27,15 @@ export function NewJob({ onFiles }: { readonly onFiles: (files: readonly File[])
   );
 }
 
-const ACCEPTED = [".svg", ".dxf", ".json", ".txt", ".csv"];
+const ACCEPTED = [".svg", ".dxf", ".json", ".txt", ".csv", ".zip"];
 
 function FromFile({ onFiles }: { readonly onFiles: (files: readonly File[]) => Promise<void> }) {
   return (
     <section className="panel from-file" aria-label="From a file">
       <p>
         A drawing of the section (SVG or DXF, one closed outline, with the stick around it if you like), a
-        list of measured points, or a job saved here before. Drop it anywhere on this page, or choose it:
+        list of measured points, a job saved here before, or the one file with all of them. Drop it anywhere
+        on this page, or choose it:
       </p>
       <FileTrigger
         allowsMultiple

@@ -54,7 +54,7 @@ function StorageAnswer() {
       </p>
       {persistence === "promised" ? null : (
         <div className="tools">
-          <Button className="button" onPress={saveAllJobs}>
+          <Button className="button" onPress={() => void saveAllJobs()}>
             Save a copy of all jobs
           </Button>
           {persistence === "not promised" ? (
