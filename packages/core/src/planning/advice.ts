@@ -17,7 +17,7 @@ import type { UncutPlace } from "./uncut.ts";
  * no longer than the plan itself did, or little more.
  */
 const MOST_QUICK = 8;
-const MOST_ANEW = 1;
+const MOST_ANEW = 2;
 /**
  * Once so much work has gone into cures no further one is begun (`Effort`): where wood stands that hardly any plane
  * reaches, each costs as much as the plan itself.
@@ -36,27 +36,50 @@ interface Proven {
 /** The plan with each uncut place told what would cure it, as far as a cure was found and proven. */
 export function* advised(request: PlanRequest, proven: ProvenWay): Generator<string, Plan> {
   const { plan, places, bench, found } = proven;
-  const attempts = inTurns(places.map((place) => curesFor(request, bench, place)));
+  const lists = places.map((place) => curesFor(request, bench, place));
+  const attempts = inTurns(lists);
   const cures: Proven[] = [];
   const { effort } = found.bench;
   const before = effort.spent;
+  const isSpent = (): boolean => effort.spent - before >= MOST_WORK;
+  const quick = attempts.filter(({ isAnew }) => !isAnew).slice(0, MOST_QUICK);
   let tried = 0;
-  for (const attempt of attempts.slice(0, MOST_QUICK)) {
-    if (!effort.maySeekCures || effort.spent - before >= MOST_WORK) break;
+  for (const attempt of quick) {
+    if (!effort.maySeekCures || isSpent()) break;
     tried++;
     yield `trying: ${attempt.says}`;
     const proof = provenAfter(found, proofRequest(proven, attempt));
     if (proof && proof.left.length < plan.uncut.length) cures.push({ attempt, proof });
   }
-  if (cures.length === 0 && bench.worked.length <= ANEW_UP_TO_PIECES && effort.isThorough) {
-    for (const attempt of attempts.filter((one) => !one.bead).slice(0, MOST_ANEW)) {
+  if (bench.worked.length <= ANEW_UP_TO_PIECES && effort.isThorough) {
+    const cured = cures.length;
+    for (const attempt of worthPlanningAnew(lists, cures, proven).slice(0, MOST_ANEW)) {
+      if (!effort.maySeekCures || isSpent() || cures.length > cured) break;
       yield `planning anew: ${attempt.says}`;
       const proof = provenAnew(found, proofRequest(proven, attempt));
       if (proof && proof.left.length < plan.uncut.length) cures.push({ attempt, proof });
     }
   }
-  const isAllTried = tried >= Math.min(attempts.length, MOST_QUICK);
+  const isAllTried = tried === quick.length;
   return withCures(plan, cures, proven, isAllTried ? NO_CURE : NOT_ALL_TRIED);
+}
+
+/**
+ * Cures that only a plan of its own proves, of places that nothing else cures; and, where nothing cures any place, the
+ * likeliest of all others. A bead plane is none that the search would use.
+ */
+function worthPlanningAnew(
+  lists: readonly (readonly Attempt[])[],
+  cures: readonly Proven[],
+  proven: ProvenWay,
+): Attempt[] {
+  const open = lists.filter((_, i) => {
+    const place = proven.places[i];
+    return place && cures.every(({ proof }) => isStillLeft(place, proof, proven));
+  });
+  const attempts = inTurns(open).filter(({ bead }) => !bead);
+  const others = cures.length === 0 ? attempts.filter(({ isAnew }) => !isAnew).slice(0, 1) : [];
+  return [...attempts.filter(({ isAnew }) => isAnew), ...others];
 }
 
 /** The plan with the one plane that saves most cuts, or, where none saves a cut, most settings of a plane. */

@@ -14,6 +14,8 @@ export interface Attempt {
   readonly request: PlanRequest;
   /** Places in the planned ring whose cuts are made anew. */
   readonly changed: readonly number[];
+  /** Whether the outline has another number of parts, so that no cut that was found can stay: only a plan of its own proves it. */
+  readonly isAnew?: true;
   /** For a bead plane, which the search does not use: the half-round it is let down on, by its place in the ring. */
   readonly bead?: { readonly plane: Plane; readonly index: number };
 }

@@ -146,7 +146,8 @@ export function withFlatLowered(
   );
 }
 
-function withSection(
+/** The request with another outline: what is tried, and what is told of it. */
+export function withSection(
   request: PlanRequest,
   pieces: readonly Piece[],
   changed: readonly number[],
@@ -159,6 +160,6 @@ function withSection(
   return { key, says, planes: [], change, request: { ...request, section }, changed };
 }
 
-function xy(p: { readonly x: number; readonly y: number }): readonly [number, number] {
+export function xy(p: { readonly x: number; readonly y: number }): readonly [number, number] {
   return [tidy(p.x), tidy(p.y)];
 }

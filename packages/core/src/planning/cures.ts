@@ -5,6 +5,7 @@ import type { Plane } from "../shelf/index.ts";
 import type { Bench } from "./bench.ts";
 import type { Attempt } from "./cure-attempt.ts";
 import { raised, widened, withFlatLowered, withFlatterRow, withShelfRadius } from "./cure-changes.ts";
+import { withUprightEnds } from "./cure-upright.ts";
 import { type PlaneDraft, planeDraft, tidy } from "./draft-cut.ts";
 import type { PlanRequest } from "./request.ts";
 import type { UncutPlace } from "./uncut.ts";
@@ -66,6 +67,7 @@ function curveCures(request: PlanRequest, bench: Bench, { stretch, reason }: Unc
     // A half-round with room beside it is stuck with a bead plane as it is drawn.
     if (flatter && !bead) tries.push(flatter);
   }
+  tries.push(...withUprightEnds(request, bench, stretch));
   // For half a circle between flats the bead plane is the tool that was made for it.
   return bead ? [bead, ...tries] : tries;
 }
