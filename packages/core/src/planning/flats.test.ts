@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import type { Vertex } from "../curve/index.ts";
 import { floorCuts, wallCuts } from "./flats.ts";
 import { benchOf, drawnSection, pieceAt } from "./testing/benches.ts";
 import { plough, rebate, shelfOf, smoother } from "./testing/shelves.ts";
@@ -58,6 +59,27 @@ describe("floors", () => {
   test("closed on its right: the sole's right end at the wall", () => {
     const bench = benchOf(STEP_ON_LEFT, shelfOf(rebate(12)));
     expect(floorCuts(bench, pieceAt(bench, 5, 14))[0]?.runs).toEqual([[[4, 14, 0]]]);
+  });
+
+  test("a sole a hair wider than its slot may rub a wall, but takes no tip of a cusp along", () => {
+    const hairMm = 0.005;
+    const slotBeside = (beyond: readonly Vertex[]) =>
+      drawnSection(40, 20, [[0, 0], [40, 0], ...beyond, [23 - hairMm, 15], [17, 15], [17, 20], [0, 20]]);
+    const wall: readonly Vertex[] = [
+      [40, 20],
+      [23 - hairMm, 20],
+    ];
+    // A cove of 4 mm that meets the slot's wall along its own tangent: within the hair it falls by 0.2 mm.
+    const cusp: readonly Vertex[] = [
+      [40, 16],
+      [27 - hairMm, 16, -Math.tan(Math.PI / 8)],
+      [23 - hairMm, 20],
+    ];
+    const offered = [wall, cusp].map((beyond) => {
+      const bench = benchOf(slotBeside(beyond), shelfOf(rebate(6)));
+      return floorCuts(bench, pieceAt(bench, 20 - hairMm / 2, 15)).length;
+    });
+    expect(offered).toEqual([1, 0]);
   });
 
   test("between two walls only a plane that fits between them will do", () => {

@@ -44,6 +44,7 @@ export function floorCuts(bench: Bench, piece: WorkedPiece): PlaneDraft[] {
   for (const tool of bench.tools) {
     if (!FLAT_KINDS_FOR_FLOORS.has(tool.plane.kind) || (leaning && isFenced(tool))) continue;
     for (const shifts of placesOver(span, tool, bench)) {
+      if (!sparesTips(span, tool, bench, shifts)) continue;
       const runs: Run[] = shifts.map((shift) => [poseAt(span.tiltDeg, shift, span.heightMm)]);
       const draft = planeDraft(bench, {
         work: leaning ? "chamfer" : "step",
@@ -97,6 +98,16 @@ function placesOver(span: FloorSpan, tool: Tool, bench: Bench): number[][] {
     if (Math.abs(shift - first[0]) > SAME_POINT_MM) places.push([shift]);
   }
   return places;
+}
+
+/** Whether a sole a hair wider than the room between two rises runs into walls only, and takes no tip of a cusp along. */
+function sparesTips(span: FloorSpan, tool: Tool, bench: Bench, shifts: readonly number[]): boolean {
+  if (tool.sole.widthMm <= span.rightStopMm - span.leftStopMm) return true;
+  const profile = bench.profileOfPlanned(span.tiltDeg);
+  return shifts.every((shift) => {
+    const rest = restBesideWalls(profile, tool.shape, shift, { gapMm: OVERCUT_MM });
+    return !rest || rest.heightMm <= span.heightMm + OVERCUT_MM;
+  });
 }
 
 /** A plane that hangs over an edge within a fence's reach has something to run on; one in the middle of a face has not. */
