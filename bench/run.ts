@@ -103,10 +103,13 @@ function measureExample(example: Example): readonly string[] {
 function measureReplanning(name: string): readonly string[] {
   const { job, section, shelf } = readExample(name);
   const moved = movedSections(section, REPLANS);
-  // As while a drawing is dragged: the order is not held against others until the finger lifts.
+  // As while a drawing is dragged: the plan before is followed, and held against no others until the finger lifts.
+  const before = planSection(planRequestOf(job, section, shelf));
+  if (!before.ok) throw new Error(before.trouble.code);
   const quick = (run: number) => ({
     ...planRequestOf(job, moved[run % moved.length] ?? section, shelf),
     quick: true,
+    like: before.value,
   });
   const took = timed((run) => planSection(quick(run)), {
     warmUps: 1,

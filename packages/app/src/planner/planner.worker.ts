@@ -2,6 +2,7 @@
  * The planner away from the screen. Works in short turns and listens between them, so that a newer wish stops an older
  * one at once.
  */
+import type { Plan } from "mouldwright/cutting";
 import { type ComputedJob, jobSteps } from "mouldwright/job";
 import { cataloguedTrouble, type Outcome } from "mouldwright/measure";
 import type { FromPlanner, PlanWish, ToPlanner } from "./messages.ts";
@@ -10,6 +11,8 @@ import type { FromPlanner, PlanWish, ToPlanner } from "./messages.ts";
 const TURN_MS = 12;
 
 let newest = -1;
+/** The plan made last: while something is dragged the next one follows it. */
+let lastPlan: Plan | undefined;
 
 addEventListener("message", ({ data }: MessageEvent<ToPlanner>) => {
   if (data.kind === "stop") {
@@ -21,12 +24,16 @@ addEventListener("message", ({ data }: MessageEvent<ToPlanner>) => {
 });
 
 async function answer(wish: PlanWish): Promise<void> {
-  const steps = jobSteps(wish.job, { quick: wish.quick });
+  const steps = jobSteps(wish.job, {
+    quick: wish.quick,
+    ...(lastPlan === undefined ? {} : { like: lastPlan }),
+  });
   try {
     let turnFrom = performance.now();
     for (;;) {
       const step = steps.next();
       if (step.done === true) {
+        if (step.value.ok) lastPlan = step.value.value.plan;
         send(answerOf(wish.wish, step.value));
         return;
       }

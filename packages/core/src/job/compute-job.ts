@@ -36,6 +36,8 @@ export interface JobInputs {
   readonly shelf?: Shelf;
   /** Set while a drawing is being dragged; see `PlanRequest`. */
   readonly quick?: boolean;
+  /** The plan before, of a drawing that has moved a little since; see `PlanRequest`. */
+  readonly like?: Plan;
 }
 
 /**
@@ -164,6 +166,7 @@ export function* jobSteps(job: Job, inputs: JobInputs = {}): Generator<PlanProgr
     without: without.value,
     ...(started.value === null ? {} : { from: started.value.wood }),
     ...(inputs.quick === true ? { quick: true } : {}),
+    ...(inputs.like === undefined ? {} : { like: inputs.like }),
   });
   if (!plan.ok) return plan;
   const warnings: readonly Trouble[] = [...section.warnings, ...shelf.warnings, ...plan.warnings];

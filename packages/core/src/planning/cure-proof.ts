@@ -108,11 +108,12 @@ function evaluated(
 }
 
 /** The drawing in the search's frame. */
-function drawnOf(request: PlanRequest): Ring {
+export function drawnOf(request: PlanRequest): Ring {
   return request.gaugeEdge === "right" ? mirrorSection(request.section).outline : request.section.outline;
 }
 
-function overcutMm(bench: Bench, wood: Region): number {
+/** How far into the planned section any of the cuts went, mm. */
+export function overcutMm(bench: Bench, wood: Region): number {
   return deepestFrom(bench.planned, difference(bench.plannedRegion, wood), OVERCUT_MM).depthMm;
 }
 
@@ -120,7 +121,7 @@ function overcutMm(bench: Bench, wood: Region): number {
 const MOST_COVERS = 3;
 
 /** Flats, waste and curves for what still stands on the section, in the search's own manner. */
-function cutsForRest(bench: Bench, wood: Region): Draft[] {
+export function cutsForRest(bench: Bench, wood: Region): Draft[] {
   const left = [...new Map(leftStretches(bench, wood).map(({ piece }) => [piece.index, piece])).values()];
   const flats = left.flatMap((piece) => {
     const ways = piece.curve ? [] : waysOfFlat(bench, piece);

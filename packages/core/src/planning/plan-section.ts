@@ -11,6 +11,7 @@ import { assumedOf, type Plane, type Shelf } from "../shelf/index.ts";
 import { advised, withSavers } from "./advice.ts";
 import { benchesFor } from "./benches-for.ts";
 import { Effort } from "./effort.ts";
+import { type Following, followed, rememberFound } from "./follow-drawing.ts";
 import { withLeastOrder } from "./least-order.ts";
 import { type ProvenWay, provenPlan } from "./proven-plan.ts";
 import type { PlanProgress, PlanRequest } from "./request.ts";
@@ -64,8 +65,9 @@ function* planned(request: PlanRequest, effort: Effort): Generator<PlanProgress,
   const makeBench = benchesFor({ ...request, shelf }, toleranceMm, effort);
   const bench = makeBench({});
   if (bench.worked.length === 0) return refused(cataloguedTrouble("section-nothing-to-cut", "section", {}));
-  const found: Found[] = [];
-  for (const way of waysToCompare(request, wantedCuts(bench).saws.length > 0)) {
+  const sameAgain = mayFollow(request) ? followed(request, makeBench) : null;
+  const found: Found[] = sameAgain ? [sameAgain] : [];
+  for (const way of sameAgain ? [] : waysToCompare(request, wantedCuts(bench).saws.length > 0)) {
     // Whatever else is left out, there is one way to work by, and the one that was asked for.
     if (found.length > 0 && !effort.isThorough && way !== askedWay(request.ways)) continue;
     const search = searchWay(way, makeBench);
@@ -100,6 +102,7 @@ function* planned(request: PlanRequest, effort: Effort): Generator<PlanProgress,
     yield progress("looking for a plane that saves cuts");
     plan = yield* counted(withSavers({ ...request, shelf }, proven, plan));
   }
+  rememberFound(plan, proven.found);
   return fine(plan, warnings);
 
   function* counted(steps: Generator<string, Plan>): Generator<PlanProgress, Plan> {
@@ -108,6 +111,11 @@ function* planned(request: PlanRequest, effort: Effort): Generator<PlanProgress,
       yield progress(step.value);
     }
   }
+}
+
+/** The order of a plan before is taken while a drawing is dragged; swaps would be made in it a second time. */
+function mayFollow(request: PlanRequest): request is Following {
+  return request.quick === true && request.like !== undefined && (request.swaps ?? []).length === 0;
 }
 
 /** Steps of a plan are not known beforehand; this many is what an ordinary one takes. */

@@ -1,6 +1,6 @@
 /** What a plan is asked for: section, shelf, and everything about the work that the maker may say. */
 import type { Ring } from "../curve/index.ts";
-import type { CuttingLimits } from "../cutting/index.ts";
+import type { CuttingLimits, Plan } from "../cutting/index.ts";
 import type { InchDenominator } from "../measure/index.ts";
 import type { Section } from "../section/index.ts";
 import type { Shelf } from "../shelf/index.ts";
@@ -58,6 +58,11 @@ export interface PlanRequest {
    * other orders, and no cure is looked for.
    */
   readonly quick?: boolean;
+  /**
+   * With `quick`: the plan before, as the planner gave it, of a drawing that has since moved a little. Its order is laid on
+   * the drawing as it now is, and taken where all of it holds; the plan then depends on the one before.
+   */
+  readonly like?: Plan;
   /** Whether to look, for a plan of many settings, for the one plane that would save most cuts: some plans more. */
   readonly advise?: boolean;
   /** Cuts that the maker wants the other way round, one swap after the other; one that does not hold is left out and told. */
