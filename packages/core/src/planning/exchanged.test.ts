@@ -38,6 +38,6 @@ describe("waste is taken where it makes the seat as well", () => {
 
 function acrossOf({ plane, runs }: PlanCut): readonly [number, number] {
   const half = "width" in plane && typeof plane.width === "number" ? plane.width / 2 : 0;
-  const at = runs[0]?.[0]?.[0] ?? 0;
+  const at = runs?.[0]?.[0]?.[0] ?? 0;
   return [at - half, at + half];
 }
