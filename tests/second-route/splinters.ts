@@ -20,6 +20,7 @@ export function solidPlaces(left: FlatRegion, stepMm: number, overMm: (p: Xy) =>
     const solid: Xy[] = [];
     let run: Xy[] = [];
     let highMm = 0;
+    let highSum = 0;
     let foot = places[first] as Xy;
     // Once round, from a place on the drawing back to it.
     for (let i = 0; i <= places.length; i++) {
@@ -29,16 +30,21 @@ export function solidPlaces(left: FlatRegion, stepMm: number, overMm: (p: Xy) =>
       if (mm > OFF_MM) {
         run.push(p);
         highMm = Math.max(highMm, mm);
+        highSum += mm;
         continue;
       }
       if (run.length > 0) {
-        const size = areaMm2([foot, ...run, p]);
+        const middle: Xy = [(foot[0] + p[0]) / 2, (foot[1] + p[1]) / 2];
+        // Between two crests the face itself falls away under the line from foot to foot: what fills a valley is as
+        // large as it is high over the face, place by place.
+        const size = overMm(middle) > OFF_MM ? highSum * stepMm : areaMm2([foot, ...run, p]);
         const hangs = Math.hypot(p[0] - foot[0], p[1] - foot[1]) < THREAD_MM && size <= SHAVING_MM2;
         if (!hangs && size >= FIN_MM * highMm) solid.push(...run);
       }
       if (i < places.length) solid.push(p);
       run = [];
       highMm = 0;
+      highSum = 0;
       foot = p;
     }
     return solid;

@@ -26,6 +26,8 @@ import type { WorkedPiece } from "./worked-piece.ts";
 /** How an arc can be cut by one plane: drafts that together, or one by one, cover some of it. */
 export interface CurveCover {
   readonly piece: WorkedPiece;
+  /** All arcs of the curve, in the ring's order, where it covers more than `piece`. */
+  readonly arcs?: readonly WorkedPiece[];
   readonly tool: Tool;
   readonly cantDeg: number;
   /** Ways to do it, the plainest first; each covers all of `covers`. */
@@ -86,21 +88,27 @@ function newCovers(bench: Bench, piece: WorkedPiece): readonly CurveCover[] {
 }
 
 function newOtherCovers(bench: Bench, piece: WorkedPiece): readonly CurveCover[] {
-  return [...coversOf(bench, piece, (offMm) => offMm > MATCHES_MM), ...facetCovers(bench, piece)].sort(
+  return [...coversOf(bench, piece, (offMm) => offMm > MATCHES_MM), ...facetCovers(bench, [piece])].sort(
     (a, b) => rankOf(a) - rankOf(b),
   );
 }
 
-function facetCovers(bench: Bench, piece: WorkedPiece): CurveCover[] {
-  const curve = piece.curve;
-  if (!curve?.convex) return [];
+/**
+ * Ways to plane a convex curve in flats, each with one plane for all its arcs (given in the ring's order), best first:
+ * one plane in the hand and ridges alike, where arc by arc there would be a plane and a few flats for each.
+ */
+export function facetCovers(bench: Bench, arcs: readonly WorkedPiece[]): readonly CurveCover[] {
   const covers: CurveCover[] = [];
+  const [piece] = arcs;
+  const curve = arcs[Math.floor(arcs.length / 2)]?.curve;
+  if (!piece || !curve?.convex) return covers;
   for (const tool of bench.tools) {
     for (const cantDeg of cantsToTry(bench, curve)) {
-      const facets = facetsOver(bench, piece, tool, cantDeg);
+      const facets = facetsOver(bench, arcs, tool, cantDeg);
       if (!facets) continue;
       covers.push({
         piece,
+        ...(arcs.length > 1 ? { arcs } : {}),
         tool,
         cantDeg,
         drafts: [facets.draft],
@@ -111,7 +119,7 @@ function facetCovers(bench: Bench, piece: WorkedPiece): CurveCover[] {
       break;
     }
   }
-  return covers;
+  return covers.sort((a, b) => rankOf(a) - rankOf(b));
 }
 
 /** Radii nearer to one another than this are the same plane's, mm. */
@@ -144,8 +152,9 @@ function rankOf(cover: CurveCover): number {
   return cover.shortMm * 50 + creep + faceted + settings * 0.5 + Math.abs(cover.cantDeg) / 90;
 }
 
-function chordMm({ piece: { piece } }: CurveCover): number {
-  return Math.hypot(piece.to.x - piece.from.x, piece.to.y - piece.from.y);
+function chordMm({ piece, arcs }: CurveCover): number {
+  const [{ from }, { to }] = [piece.piece, (arcs?.[arcs.length - 1] ?? piece).piece];
+  return Math.hypot(to.x - from.x, to.y - from.y);
 }
 
 /** Ways to lay the stick for an arc: by its middle, and by its ends, which a rock may have to reach. */

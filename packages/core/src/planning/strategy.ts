@@ -10,10 +10,11 @@ import {
   toDeg,
 } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
-import { type CurveCover, curveCovers, otherCovers } from "./curves.ts";
+import { type CurveCover, curveCovers, facetCovers, otherCovers } from "./curves.ts";
 import { type PlaneDraft, type SawDraft, sawDraft, sweepOfDraft } from "./draft-cut.ts";
 import { floorCuts, wallCuts } from "./flats.ts";
 import type { ArcToCut, CurveWays, FlatToCut } from "./order.ts";
+import { sameCurve } from "./smooth-curve.ts";
 import { standsOn } from "./standing.ts";
 import { cantFor, isFaceUp } from "./turning.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
@@ -79,8 +80,16 @@ function newlyWanted(bench: Bench): Wanted {
   }
   const curves: ArcToCut[] = [];
   const covers: CurveCover[] = [];
+  const faceted = new Set<number>();
   for (const piece of bench.worked) {
-    if (!piece.curve) continue;
+    if (!piece.curve || faceted.has(piece.index)) continue;
+    const whole = curveInFlats(bench, piece);
+    if (whole) {
+      for (const index of whole.indices) faceted.add(index);
+      covers.push(whole.best);
+      curves.push(whole.arc);
+      continue;
+    }
     const found = curveCovers(bench, piece);
     const best = found[0];
     if (!best) {
@@ -91,6 +100,44 @@ function newlyWanted(bench: Bench): Wanted {
     curves.push({ covers: waysOf(found), others: () => waysOf(otherCovers(bench, piece)) });
   }
   return { flats: [...flats.values()], saws, curves, covers, none };
+}
+
+/** A curve is planed in flats as a whole where this share of its length would be, arc by arc. */
+const IN_FLATS_SHARE = 1 / 2;
+
+/**
+ * A curve of several arcs, most of which would be planed in flats for want of a hollow, as one thing to cut: one plane,
+ * its flats shared out over all arcs; arc by arc only where that cannot be made. Null for any other curve.
+ */
+function curveInFlats(
+  bench: Bench,
+  piece: WorkedPiece,
+): { readonly indices: readonly number[]; readonly best: CurveCover; readonly arc: ArcToCut } | null {
+  const indices = sameCurve(bench, piece.index);
+  if (indices.length < 2) return null;
+  const arcs = indices.flatMap((index) => bench.worked.filter((one) => one.index === index));
+  const own = arcs.map((arc) => curveCovers(bench, arc)[0]?.drafts[0]);
+  const lengthOf = (some: readonly WorkedPiece[]) => some.reduce((sum, { lengthMm }) => sum + lengthMm, 0);
+  const inFlats = arcs.filter((_, i) => own[i]?.work === "facets");
+  if (lengthOf(inFlats) < IN_FLATS_SHARE * lengthOf(arcs)) return null;
+  const found = facetCovers(bench, arcs);
+  const [best] = found;
+  if (!best) return null;
+  const arcByArc = own.reduceRight<PlaneDraft | undefined>(
+    (then, draft) => (draft ? followedBy(draft, then) : then),
+    undefined,
+  );
+  return {
+    indices,
+    best,
+    arc: { covers: waysOf(found), others: () => (arcByArc ? [[arcByArc]] : []) },
+  };
+}
+
+/** A draft with another one put after it and after all that follows it already. */
+function followedBy(draft: PlaneDraft, then: PlaneDraft | undefined): PlaneDraft {
+  if (!then) return draft;
+  return { ...draft, followedBy: draft.followedBy ? followedBy(draft.followedBy, then) : then };
 }
 
 function waysOf(covers: readonly CurveCover[]): CurveWays {
