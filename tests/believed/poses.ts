@@ -1,5 +1,5 @@
-/** Settings that one part takes with hollows and rounds. */
-import { CURVED_KINDS, type SaidPlan } from "./bench.ts";
+/** Settings that one part takes with hollows and rounds, or with a flat plane that goes round a curve in flats. */
+import { CURVED_KINDS, FLAT_KINDS, type SaidCut, type SaidPlan } from "./bench.ts";
 import type { Said } from "./rules.ts";
 
 /** So many need no reason: a rock, or two planes and a last touch. */
@@ -11,12 +11,20 @@ const SAME_POSE = 0.05;
 /** A sentence that gives a reason holds one of these. */
 const REASON = /\bbecause\b|\bfor want of\b|\bno (hollow|round|plane)\b|\bnot on the shelf\b|\binstead of\b/i;
 
+/** Whether a flat plane goes round a curve: set more than once, and leaned otherwise each time. */
+function isInFlats({ plane, runs = [] }: SaidCut): boolean {
+  const leans = runs.map((run) => run[0][2]);
+  return FLAT_KINDS.includes(plane.kind) && Math.max(...leans) - Math.min(...leans) > SAME_POSE;
+}
+
 /** Parts that take more than three poses, and no sentence of their cuts nor warning that names one of them says why. */
 export function posesUnsaid(plan: SaidPlan): readonly Said[] {
   return plan.parts.flatMap((part): Said[] => {
     const cuts = plan.cuts.filter(
-      ({ number, purpose, plane }) =>
-        part.madeBy.includes(number) && purpose === "shape" && CURVED_KINDS.includes(plane.kind),
+      (cut) =>
+        part.madeBy.includes(cut.number) &&
+        cut.purpose === "shape" &&
+        (CURVED_KINDS.includes(cut.plane.kind) || isInFlats(cut)),
     );
     const starts = cuts.flatMap(({ runs }) => runs ?? []).map((run) => run[0]);
     const poses = starts.filter(

@@ -192,6 +192,25 @@ describe("poses without a reason", () => {
     expect(rulesIn(scraped(3, ""))).toEqual([]);
   });
 
+  test("a curve planed in four flats without a word why", () => {
+    const inFlats = (says: string): SaidPlan =>
+      planOf({
+        plane: { id: "rebate-10", kind: "rebate", width: 10 },
+        sole: [
+          [-5, 0],
+          [5, 0],
+        ],
+        runs: [-10, -20, -30, -40].map((deg) => [[20, 28, deg]] as const),
+        runsAgainst: "batten",
+        after: [STICK],
+        says,
+      });
+    expect(rulesIn(inFlats("Set four times."))).toContain("poses without a reason");
+    expect(rulesIn(inFlats("Set four times, for want of a hollow that goes in."))).not.toContain(
+      "poses without a reason",
+    );
+  });
+
   test("runs that rock to either side from one pose are one", () => {
     const rocked = planOf({
       plane: { id: "round-10", kind: "round", radius: 10, width: 10 },
