@@ -188,3 +188,55 @@ test("a section that cannot be is refused, never thrown", () => {
     expect(answerFit({ page, job: broken, widthMm: WIDTH_MM }).ok).toBe(false);
   }
 });
+
+describe("two unlike mouldings", () => {
+  const besides = (projectionMm: number) => answerTo("unlike", withFit(CORNICE, "unlike", { projectionMm }));
+
+  test("at every height the mitre stands as far from the other wall as the other's slope is out there", () => {
+    const { own, other, mitre } = besides(30);
+    expect(mitre.points.length).toBeGreaterThan(2);
+    for (const { heightMm, fromFirstWallMm, fromSecondWallMm } of mitre.points) {
+      expect(fromSecondWallMm).toBeCloseTo((30 * heightMm) / other.heightMm, 6);
+      expect(fromFirstWallMm).toBeLessThanOrEqual(own.projectionMm + 1e-6);
+    }
+    expect(mitre.fromFirstWallDeg + mitre.fromSecondWallDeg).toBeCloseTo(90, 9);
+  });
+
+  test("the less the other comes out, the nearer its own wall the mitre runs", () => {
+    const { own } = besides(30);
+    const angles = [own.projectionMm / 2, own.projectionMm, own.projectionMm * 2].map(
+      (projectionMm) => besides(projectionMm).mitre.fromFirstWallDeg,
+    );
+    expect([...angles].sort((one, other) => other - one)).toEqual(angles);
+  });
+
+  test("what is not said of the other is as this one has it, and both are drawn", () => {
+    const { own, other, picture } = besides(30);
+    expect([other.heightMm, other.springFromWallDeg]).toEqual([own.heightMm, own.springFromWallDeg]);
+    expect(flatItems(picture.items).length).toBeGreaterThan(10);
+  });
+});
+
+describe("along a solid side", () => {
+  test("without a timber nothing is reckoned, and nothing refused", () => {
+    expect(answerTo("side", { ...CORNICE, fit: {} })).toMatchObject({ side: null, picture: null });
+  });
+
+  test("slots give the shank and all of the travel at their place", () => {
+    const named = withFit(withTimber(CORNICE, "Mahogany, Honduras"), "side", {
+      depthMm: 400,
+      screwsMm: [200],
+      screwMm: 5,
+    });
+    const { side } = answerTo("side", named);
+    expect(side?.travelMm).toBeGreaterThan(0);
+    // Half the depth from the front moves half as far.
+    expect(side?.screws[0]?.slotMm).toBeCloseTo(5 + (side?.travelMm ?? 0) / 2, 6);
+  });
+
+  test("a screw beyond the side is refused in words", () => {
+    const off = withFit(withTimber(CORNICE, "Mahogany, Honduras"), "side", { depthMm: 100, screwsMm: [200] });
+    const answer = answerFit({ page: "side", job: off, widthMm: WIDTH_MM });
+    expect(answer.ok ? "" : answer.troubles[0]?.code).toBe("side-screw-place");
+  });
+});

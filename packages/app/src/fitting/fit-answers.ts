@@ -7,10 +7,12 @@ import { cataloguedTrouble, type Outcome, type Trouble } from "mouldwright/measu
 import { type CornerAnswer, cornerAnswer } from "./corner-answer.ts";
 import { type CorniceAnswer, corniceAnswer } from "./cornice-answer.ts";
 import { type FrameAnswer, frameAnswer } from "./frame-answer.ts";
+import { type SideAnswer, sideAnswer } from "./side-answer.ts";
 import { type SlopesAnswer, slopesAnswer } from "./slopes-answer.ts";
 import { type StickPageAnswer, stickAnswer } from "./stick-answer.ts";
+import { type UnlikeAnswer, unlikeAnswer } from "./unlike-answer.ts";
 
-export const FIT_PAGES = ["stick", "corner", "frame", "cornice", "slopes"] as const;
+export const FIT_PAGES = ["stick", "corner", "frame", "cornice", "slopes", "unlike", "side"] as const;
 export type FitPage = (typeof FIT_PAGES)[number];
 
 export interface FitWish {
@@ -20,7 +22,14 @@ export interface FitWish {
   readonly widthMm: number;
 }
 
-export type FitValue = StickPageAnswer | CornerAnswer | FrameAnswer | CorniceAnswer | SlopesAnswer;
+export type FitValue =
+  | StickPageAnswer
+  | CornerAnswer
+  | FrameAnswer
+  | CorniceAnswer
+  | SlopesAnswer
+  | UnlikeAnswer
+  | SideAnswer;
 
 export type FitAnswer =
   | { readonly ok: true; readonly value: FitValue }
@@ -51,5 +60,9 @@ function outcomeOf({ page, job, widthMm }: FitWish): Outcome<FitValue> {
       return corniceAnswer(job, widthMm);
     case "slopes":
       return slopesAnswer(job, widthMm);
+    case "unlike":
+      return unlikeAnswer(job, widthMm);
+    case "side":
+      return sideAnswer(job, widthMm);
   }
 }

@@ -75,6 +75,20 @@ export interface FitChoices {
     readonly boxWidthMm: number;
     readonly boxFootMm: number;
   };
+  /** Another moulding that the section's meets at the corner. */
+  readonly unlike: {
+    readonly projectionMm: number;
+    /** null: as high as the section's own. */
+    readonly heightMm: number | null;
+    /** null: the section's own. */
+    readonly springFromWallDeg: number | null;
+  };
+  /** A solid side that the moulding runs along. */
+  readonly side: {
+    readonly depthMm: number;
+    readonly screwsMm: readonly number[];
+    readonly screwMm: number;
+  };
   /** Sticks that frame and cornice are cut from. */
   readonly stock: readonly StickAtHand[];
   /** The maker has said which; else as many as are needed of a common length. */
@@ -90,8 +104,12 @@ const COMMON_MOISTURE = { fitted: 9, driest: 6, wettest: 12 } as const;
 
 const COMMON_LENGTH_MM = 1000;
 
+/** A hand's breadth and more from each other, mm. Common practice, no source. */
+const COMMON_SCREWS_MM: readonly number[] = [120, 240, 360];
+
 export function choicesOf(job: Job): FitChoices {
   const { stick = {}, timber, corner = {}, frame = {}, run, slopes = {}, sticks, allowances } = job.fit ?? {};
+  const { unlike = {}, side = {} } = job.fit ?? {};
   const isStockSaid = sticks !== undefined && sticks.length > 0;
   return {
     lengthMm: job.working?.lengthMm ?? COMMON_LENGTH_MM,
@@ -147,6 +165,16 @@ export function choicesOf(job: Job): FitChoices {
       boxDeg: slopes.boxDeg ?? 60,
       boxWidthMm: slopes.boxWidthMm ?? 40,
       boxFootMm: slopes.boxFootMm ?? 240,
+    },
+    unlike: {
+      projectionMm: unlike.projectionMm ?? 30,
+      heightMm: unlike.heightMm ?? null,
+      springFromWallDeg: unlike.springFromWallDeg ?? null,
+    },
+    side: {
+      depthMm: side.depthMm ?? 380,
+      screwsMm: side.screwsMm ?? COMMON_SCREWS_MM,
+      screwMm: side.screwMm ?? 4,
     },
     stock: isStockSaid ? sticks.map(stickAtHand) : [COMMON_STOCK],
     isStockSaid,

@@ -106,6 +106,18 @@ const slopesSchema = closedObject({
   boxFootMm: sizeMm.optional().describe("length of a side along its narrow edge"),
 }).describe("a moulding up a slope, a hip, a box with sloping sides");
 
+const unlikeSchema = closedObject({
+  projectionMm: sizeMm.optional().describe("how far the other moulding comes out"),
+  heightMm: sizeMm.optional().describe("of the other moulding; the section's own if absent"),
+  springFromWallDeg: degrees.optional().describe("of the other moulding; the section's own if absent"),
+}).describe("another moulding that the section's meets at the corner, the section's on the left");
+
+const sideSchema = closedObject({
+  depthMm: sizeMm.optional().describe("of the side from front to back, across its grain"),
+  screwsMm: z.array(sizeMm).max(LIMITS.mostSticks).optional().describe("from the front mitre"),
+  screwMm: sizeMm.optional().describe("shank of the screws"),
+}).describe("a solid side that the moulding runs along; its timber is the job's");
+
 export const fitSchema = closedObject({
   stick: stickSchema.optional(),
   timber: timberSchema.optional(),
@@ -113,6 +125,8 @@ export const fitSchema = closedObject({
   frame: frameSchema.optional(),
   run: runSchema.optional(),
   slopes: slopesSchema.optional(),
+  unlike: unlikeSchema.optional(),
+  side: sideSchema.optional(),
   sticks: z
     .array(stickAtHandSchema)
     .max(LIMITS.mostSticks)

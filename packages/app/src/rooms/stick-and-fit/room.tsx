@@ -6,8 +6,10 @@ import { CornicePage } from "./cornice-page.tsx";
 import "./fit.css";
 import { FIT_PAGES, type FitPage } from "../../fitting/fit-answers.ts";
 import { FramePage } from "./frame-page.tsx";
+import { SidePage } from "./side-page.tsx";
 import { SlopesPage } from "./slopes-page.tsx";
 import { StickPage } from "./stick-page.tsx";
+import { UnlikePage } from "./unlike-page.tsx";
 
 const PAGE_WORDS: Readonly<Record<FitPage, string>> = {
   stick: "Stick",
@@ -15,6 +17,8 @@ const PAGE_WORDS: Readonly<Record<FitPage, string>> = {
   frame: "Frame",
   cornice: "Cornice",
   slopes: "Slopes",
+  unlike: "Unlike",
+  side: "Side",
 };
 
 /** Where the maker was last, so that coming back from another room leads there. */
@@ -53,6 +57,12 @@ export function Content() {
         </TabPanel>
         <TabPanel id="slopes">
           <SlopesPage />
+        </TabPanel>
+        <TabPanel id="unlike">
+          <UnlikePage />
+        </TabPanel>
+        <TabPanel id="side">
+          <SidePage />
         </TabPanel>
       </Tabs>
     </div>

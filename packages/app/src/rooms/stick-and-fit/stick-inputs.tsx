@@ -98,7 +98,7 @@ export function StickInputs() {
   );
 }
 
-function TimberFields() {
+export function TimberFields() {
   const { timber, sawn, fittedPercent, driestPercent, wettestPercent } = choicesOf(useShownJob());
   const set = (what: string, part: Partial<NonNullable<Fit["timber"]>>): void =>
     change(what, (job) => withFit(job, "timber", { name: timber, ...part }));
