@@ -9,6 +9,7 @@ import { Board } from "./board/board.tsx";
 import { turnedRound } from "./chain/turn-round.ts";
 import { HandPanel } from "./hand/hand-panel.tsx";
 import { useHandDrawing } from "./hand/use-hand-drawing.ts";
+import { HabitsForm } from "./limits/habits-form.tsx";
 import { LimitsForm } from "./limits/limits-form.tsx";
 import { StickForm } from "./limits/stick-form.tsx";
 import { PartsList } from "./list/parts-list.tsx";
@@ -106,6 +107,15 @@ function SectionRoom() {
         <section className="panel" aria-labelledby="limits-head">
           <h2 id="limits-head">Limits</h2>
           <LimitsForm way={drawn.job.way} unit={drawn.job.unit ?? "mm"} />
+        </section>
+        <section className="panel" aria-labelledby="habits-head">
+          <h2 id="habits-head">Rule, hand and pace</h2>
+          <HabitsForm
+            unit={drawn.job.unit ?? "mm"}
+            inchStep={drawn.job.inchStep}
+            hand={drawn.job.hand}
+            working={drawn.job.working}
+          />
         </section>
       </div>
     </div>
