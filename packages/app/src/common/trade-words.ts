@@ -6,6 +6,14 @@ export const TRADE_WORDS = {
     "A narrow plane with a sharp beak and one upright side: it runs a thin line for other planes to follow.",
   "rebate plane":
     "A narrow plane whose iron is as wide as its sole: it cuts flats and the walls beside them.",
+  plough: "A plane with a fence, a depth stop and several irons: it cuts grooves along the edge.",
+  "moving fillister": "A rebate plane with a fence and a depth stop: it cuts steps along an edge.",
+  smoother: "A short bench plane for large flats.",
+  "side round": "A plane whose convex sole ends at an upright side: it cuts a hollow close under a wall.",
+  "side snipe": "A plane that cuts with its side: it opens and trims narrow walls.",
+  "side rebate plane": "A plane whose iron lies in its side: it trims a wall that stands already.",
+  "bead plane": "A plane whose sole is a bead with its quirk: it cuts both at once.",
+  "shaped plane": "A plane whose sole is a whole shape: it sticks that shape and no other.",
   quirk: "A narrow groove that sets a bead or an ogee off from what lies beside it.",
   fillet: "A narrow flat between two shapes.",
   bead: "A small half-round.",
@@ -29,6 +37,15 @@ export const TRADE_WORDS = {
   proud: "Standing out beyond where it should be.",
   "test piece": "A short length of the same wood, run first at each setting.",
   mitre: "Two pieces that meet at a corner, each cut to half of it.",
+  "long point": "The tip of a mitred piece, where it is longest.",
+  scribe:
+    "To score a line with knife or gauge; at a corner, to cut one end to the shape of the moulding it meets.",
+  "story stick":
+    "A strip with every line of the stick on it at full size, to prick them off instead of measuring.",
+  "shooting board": "A board that holds a piece at its angle while its end is planed.",
+  "sticking board": "A board with a fence and stops that holds the stick while it is planed.",
+  "flat sawn": "Sawn so that the rings lie along the wide face: it moves most across its width.",
+  "quarter sawn": "Sawn so that the rings stand upright to the wide face: it moves least across its width.",
   sticking: "Running a moulding on a stick of wood.",
 } as const satisfies Record<string, string>;
 

@@ -20,6 +20,9 @@ const FORMS: Readonly<Partial<Record<TradeWord, readonly string[]>>> = {
   seat: ["seats"],
   setting: ["settings"],
   mitre: ["mitres"],
+  plough: ["ploughs"],
+  "long point": ["long points"],
+  scribe: ["scribed", "scribes"],
 };
 
 /** Longer words first, so that a rebate plane is not taken for a word within it. */

@@ -4,6 +4,7 @@ import { Button, Input, Label, NumberField, Radio, RadioGroup } from "react-aria
 import { LengthField } from "../../common/length-field.tsx";
 import { stickWords, useLengthWords } from "../../common/length-words.ts";
 import { SectionThumb } from "../../common/section-thumb.tsx";
+import { TradeText } from "../../common/trade-text.tsx";
 import { TroubleWords } from "../../common/trouble-words.tsx";
 import { keepNewJob } from "../../keeping/job-actions.ts";
 import { fromBench } from "./bench-shelf.ts";
@@ -44,7 +45,7 @@ export function FormChooser() {
         </div>
         <div className="form-sizes">
           <p>
-            {form.says}{" "}
+            <TradeText>{form.says}</TradeText>{" "}
             {section.ok ? <span className="figures">Stick {stickWords(words, job.stick)}.</span> : null}
           </p>
           <div className="form-fields">

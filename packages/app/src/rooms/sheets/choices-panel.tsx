@@ -5,6 +5,7 @@ import { PAPERS, SHEET_KINDS, type SheetKind } from "mouldwright/sheets";
 import { Checkbox, CheckboxGroup } from "react-aria-components";
 import { change } from "../../bench/job-on-bench.ts";
 import { Choice } from "../../common/choice.tsx";
+import { TradeText } from "../../common/trade-text.tsx";
 import type { PageTold } from "./messages.ts";
 import {
   changeSaid,
@@ -58,6 +59,9 @@ export function ChoicesPanel({ job, pages }: ChoicesPanelProps) {
           );
         })}
       </CheckboxGroup>
+      <p className="quiet">
+        <TradeText>The story stick needs no rule; the bench card says each setting in its order.</TradeText>
+      </p>
     </>
   );
 }

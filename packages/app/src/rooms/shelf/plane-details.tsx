@@ -1,4 +1,5 @@
 /** All about one plane: sole drawn large, what is read off it, its sizes, its name and note, its use, and off the shelf. */
+
 import { INCH_MM, type Trouble } from "mouldwright/measure";
 import type { Plane } from "mouldwright/shelf";
 import { useMemo, useState } from "react";
@@ -7,10 +8,11 @@ import { change, undo } from "../../bench/job-on-bench.ts";
 import { DrawingView } from "../../common/drawing-view.tsx";
 import { useLengthWords } from "../../common/length-words.ts";
 import { TextArea, TextLine } from "../../common/text-fields.tsx";
+import { TradeText } from "../../common/trade-text.tsx";
 import { withSize } from "./new-planes.ts";
 import { lookThroughOtherJobs, useOtherJobs } from "./other-jobs.ts";
 import { planeDrawing, planeExtent } from "./plane-drawing.ts";
-import { filledOf } from "./plane-fields.ts";
+import { filledOf, KIND_WORDS } from "./plane-fields.ts";
 import { PlaneFieldsForm, TroubleLines } from "./plane-fields-form.tsx";
 import { readingsOf } from "./plane-words.ts";
 import {
@@ -62,6 +64,9 @@ export function PlaneDetails({ plane, onRemoved }: PlaneDetailsProps) {
           <DrawingView drawing={drawing} />
         </div>
       </div>
+      <p className="quiet">
+        <TradeText>{KIND_WORDS[plane.kind].one}</TradeText>
+      </p>
       <dl className="readings">
         {readingsOf(plane, unit).map(({ name, value }) => (
           <div key={name}>

@@ -1,9 +1,11 @@
 /** At the saw: which angle on which scale, which way round; the piece as it lies on the table. */
+
 import { formatDeg } from "mouldwright/measure";
 import { useState } from "react";
 import { Choice } from "../../common/choice.tsx";
 import { DrawingView } from "../../common/drawing-view.tsx";
 import { useLengthWords } from "../../common/length-words.ts";
+import { TradeText } from "../../common/trade-text.tsx";
 import type { CornerAnswer, PieceAtSaw } from "../../fitting/corner-answer.ts";
 import { CornerInputs } from "./corner-inputs.tsx";
 import { Figure, Figures } from "./figures.tsx";
@@ -81,5 +83,9 @@ function MoreOfTheCorner({ answer }: { readonly answer: CornerAnswer }) {
 
 function LongPointWords({ piece }: { readonly piece: PieceAtSaw }) {
   const { length } = useLengthWords();
-  return <p className="figures">{longPointSentence(piece.long, length)}</p>;
+  return (
+    <p className="figures">
+      <TradeText>{longPointSentence(piece.long, length)}</TradeText>
+    </p>
+  );
 }

@@ -1,8 +1,10 @@
 /** A run of cornice: its pieces in order with what is sawn at each end, the sticks they come out of, what goes up first. */
+
 import type { CornicePiece, PieceEnd } from "mouldwright/making";
 import { sayTrouble } from "mouldwright/measure";
 import { DrawingView } from "../../common/drawing-view.tsx";
 import { sizesInWords, useLengthWords } from "../../common/length-words.ts";
+import { TradeText } from "../../common/trade-text.tsx";
 import { TroubleWords } from "../../common/trouble-words.tsx";
 import type { CorniceAnswer } from "../../fitting/cornice-answer.ts";
 import { CorniceInputs } from "./cornice-inputs.tsx";
@@ -51,8 +53,10 @@ function RunWords({ answer }: { readonly answer: CorniceAnswer }) {
       </Figures>
       {answer.springIs === "no bevel" ? (
         <p>
-          The section has no bevel at its back, so it is taken to stand flat against the wall. Say its spring
-          if it leans.
+          <TradeText>
+            The section has no bevel at its back, so it is taken to stand flat against the wall. Say its
+            spring if it leans.
+          </TradeText>
         </p>
       ) : (
         <p className="figures">

@@ -1,6 +1,8 @@
 /** Cautions, what was assumed, and what is unusual: short, each in the core's own words. */
+
 import { sayTrouble, type Trouble } from "mouldwright/measure";
 import { useLengthWords } from "../../common/length-words.ts";
+import { TradeText } from "../../common/trade-text.tsx";
 import type { Said } from "../../fitting/said.ts";
 
 export function Cautions({ cautions }: { readonly cautions: readonly Trouble[] }) {
@@ -40,7 +42,7 @@ function Lines({ troubles }: { readonly troubles: readonly Trouble[] }) {
         const { sentence, hint } = sayTrouble(trouble, { unit });
         return (
           <li key={key}>
-            {sentence} {hint}
+            <TradeText>{`${sentence} ${hint}`.trim()}</TradeText>
           </li>
         );
       })}

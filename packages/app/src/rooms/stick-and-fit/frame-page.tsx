@@ -1,9 +1,11 @@
 /** A frame: what is sawn, how long, at which angle; and what its mitres do in winter. */
+
 import type { Rail } from "mouldwright/making";
 import { sameMm } from "mouldwright/measure";
 import { useShownJob } from "../../bench/job-on-bench.ts";
 import { DrawingView } from "../../common/drawing-view.tsx";
 import { type LengthWords, sizesInWords, useLengthWords } from "../../common/length-words.ts";
+import { TradeText } from "../../common/trade-text.tsx";
 import { choicesOf } from "../../fitting/fit-choices.ts";
 import type { FrameAnswer } from "../../fitting/frame-answer.ts";
 import { Figure, Figures } from "./figures.tsx";
@@ -72,8 +74,9 @@ function FrameWords({ answer }: { readonly answer: FrameAnswer }) {
         )}
       </Figures>
       <p className="figures">
-        The rail lies on its back; the long point is at the outside. Long points together{" "}
-        {words.length(frame.stickMm)}: the sticks for them are on the page Stick.
+        <TradeText>
+          {`The rail lies on its back; the long point is at the outside. Long points together ${words.length(frame.stickMm)}: the sticks for them are on the page Stick.`}
+        </TradeText>
       </p>
     </>
   );

@@ -1,7 +1,9 @@
 /** At the wood yard: width × thickness × length, timber, how many sticks, waste; below it what becomes of the stick. */
+
 import { useShownJob } from "../../bench/job-on-bench.ts";
 import { DrawingView } from "../../common/drawing-view.tsx";
 import { sizesInWords, useLengthWords } from "../../common/length-words.ts";
+import { TradeText } from "../../common/trade-text.tsx";
 import { choicesOf } from "../../fitting/fit-choices.ts";
 import type { StickPageAnswer, TimberAnswer } from "../../fitting/stick-answer.ts";
 import { Figure, Figures } from "./figures.tsx";
@@ -102,7 +104,7 @@ function TimberWords({ timber }: { readonly timber: TimberAnswer }) {
   return (
     <section aria-label="How the timber moves">
       <h2>
-        {own.name}, {sawn} sawn
+        <TradeText>{`${own.name}, ${sawn} sawn`}</TradeText>
       </h2>
       <p className="figures">
         Fitted at {fittedPercent} % moisture. {movementWords(drying, driestPercent, words.unit)}{" "}
