@@ -87,6 +87,31 @@ describe("how far wood stands off each stretch that it touches", () => {
     expect(told[0]?.leftMm).toBeCloseTo(1, 2);
   });
 
+  test("over the corner of two slopes: as high as any place of a long slanting edge stands", () => {
+    // Two slopes rise to (20, 10); the wood's edge falls from (0, 30) to (40, 10). Square over the corner to the left slope it
+    // is met at (15, 22.5); from there on to the right nothing of the left slope but the corner itself lies nearer.
+    const peak = drawnSection(40, 30, [
+      [0, 0],
+      [40, 0],
+      [40, 2],
+      [20, 10],
+      [0, 2],
+    ]);
+    const bench = benchOf(peak, shelfOf(rebate(12)));
+    const air = [
+      [40, 10],
+      [41, 10],
+      [41, 31],
+      [0, 31],
+      [0, 30],
+    ].map(([x, y]) => ({ x, y }));
+    const told = leftStretches(bench, difference(bench.stickRegion, regionOfPolygon(air)));
+    expect(told.map(({ piece }) => piece.piece.from.x)).toEqual([40, 20]);
+    const highMm = Math.hypot(5, 12.5);
+    expect(told[0]?.leftMm).toBeLessThanOrEqual(highMm);
+    expect(told[0]?.leftMm).toBeGreaterThan(highMm - 0.25);
+  });
+
   test("whichever hand, the same is told", () => {
     // A tail under an overhang of 10°, at either edge.
     const slope = 8 * Math.tan((10 * Math.PI) / 180);

@@ -4,7 +4,9 @@
  */
 import {
   difference,
+  distanceMm,
   type FlatRing,
+  lerpPoint,
   line,
   nearestOnPiece,
   nearestOnRing,
@@ -170,17 +172,23 @@ function squareHeightMm(
   return height;
 }
 
+/**
+ * Places along an edge of leftover wood, at most this far apart, mm: what stands highest off the section may lie anywhere
+ * on a long straight edge, over the corner between two stretches.
+ */
+const BOUNDARY_STEP_MM = 0.25;
+
+/** The fewest places that an edge is looked at in: its corner and three more. */
+const LEAST_PLACES = 4;
+
 /** Corners of a ring and places between them. */
 function* boundaryOf(ring: FlatRing): Generator<Point> {
   const n = ring.xs.length;
   for (let i = 0; i < n; i++) {
-    const j = (i + 1) % n;
-    for (const share of [0, 0.25, 0.5, 0.75]) {
-      yield {
-        x: ring.xs[i] + (ring.xs[j] - ring.xs[i]) * share,
-        y: ring.ys[i] + (ring.ys[j] - ring.ys[i]) * share,
-      };
-    }
+    const a = { x: ring.xs[i], y: ring.ys[i] };
+    const b = { x: ring.xs[(i + 1) % n], y: ring.ys[(i + 1) % n] };
+    const count = Math.max(LEAST_PLACES, Math.ceil(distanceMm(a, b) / BOUNDARY_STEP_MM));
+    for (let k = 0; k < count; k++) yield lerpPoint(a, b, k / count);
   }
 }
 
