@@ -8,7 +8,7 @@ import { OVERCUT_MM, SAME_POINT_MM, SAME_SCORE } from "../measure/index.ts";
 import { along, type Bench, type Tool } from "./bench.ts";
 import { type Draft, type PlaneDraft, planeDraft, poseAt, sweepOfDraft } from "./draft-cut.ts";
 import { roughingPool } from "./roughing.ts";
-import { leftMm2, makeAll, SAME_LEFT_MM2, type Sequence, soundCost } from "./sequence.ts";
+import { leftMm2, makeAll, placesCost, SAME_LEFT_MM2, type Sequence } from "./sequence.ts";
 import { FIRM_STRIP_MM, slotsIn } from "./slots.ts";
 import { isClumsy, isCurved, seatedOn, type TriedCut } from "./try-cut.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
@@ -38,7 +38,7 @@ function withoutHelper(bench: Bench, wood: Region, sequence: Sequence, helperAt:
   const piece = bench.worked.find(({ index }) => index === curve.shapes[0]);
   if (!piece) return null;
   let best: Sequence | null = null;
-  let leastCost = soundCost(bench, sequence) - SAME_SCORE;
+  let leastCost = placesCost(bench, sequence) - SAME_SCORE;
   let workedThrough = 0;
   for (let wasteAt = helperAt - 1; wasteAt >= 0; wasteAt--) {
     const waste = sequence.cuts[wasteAt];
@@ -48,7 +48,7 @@ function withoutHelper(bench: Bench, wood: Region, sequence: Sequence, helperAt:
       if (++workedThrough > MOST_WORKED_THROUGH) return best;
       const made = makeAll(bench, wood, draftsWith(sequence, helperAt, wasteAt, other));
       if (!isAsGood(bench, made, sequence)) continue;
-      const cost = soundCost(bench, made);
+      const cost = placesCost(bench, made);
       if (cost >= leastCost) continue;
       best = made;
       leastCost = cost;

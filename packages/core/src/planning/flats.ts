@@ -112,11 +112,7 @@ function sparesTips(span: FloorSpan, tool: Tool, bench: Bench, shifts: readonly 
 
 /** A plane that hangs over an edge within a fence's reach has something to run on; one in the middle of a face has not. */
 function guideRank(bench: Bench, span: FloorSpan, tool: Tool, shifts: readonly number[]): number {
-  const turn = turnOf(span.tiltDeg);
-  const { minX, maxX, minY, maxY } = bench.box;
-  const xs = [minX, maxX].flatMap((x) => [minY, maxY].map((y) => turned(turn, { x, y }).x));
-  const low = Math.min(...xs);
-  const high = Math.max(...xs);
+  const { low, high } = edgesAcross(bench, span.tiltDeg);
   const left = Math.min(...shifts) + tool.sole.leftMm;
   const right = Math.max(...shifts) + tool.sole.rightMm;
   const overLeft = left < low && right - low <= bench.limits.fenceMm;
@@ -124,6 +120,14 @@ function guideRank(bench: Bench, span: FloorSpan, tool: Tool, shifts: readonly n
   if (overLeft || overRight) return 0;
   if (tool.plane.kind === "plough" || tool.plane.kind === "moving fillister") return FENCED_RANK;
   return UNGUIDED_RANK;
+}
+
+/** Where the stick ends to the left and right in a plane's upright frame. */
+function edgesAcross(bench: Bench, tiltDeg: number) {
+  const turn = turnOf(tiltDeg);
+  const { minX, maxX, minY, maxY } = bench.box;
+  const xs = [minX, maxX].flatMap((x) => [minY, maxY].map((y) => turned(turn, { x, y }).x));
+  return { low: Math.min(...xs), high: Math.max(...xs) };
 }
 
 const FENCED_RANK = 45;
@@ -222,8 +226,14 @@ function shiftsOver(span: FloorSpan, tool: Tool, bench: Bench): number[] | null 
   // A sole a hair narrower than the stretch still takes two widths.
   const count = Math.max(2, Math.ceil((length - lap) / (width - lap) - SAME_SCORE));
   if (count > MOST_WIDTHS) return null;
-  const first = leftMm;
-  const last = rightMm - width;
+  // The stretch beside an edge of the stick is left by what the widths cover more than it: a sole set flush finds nothing to run on.
+  const spareMm = count * (width - lap) + lap - length;
+  const edges = edgesAcross(bench, span.tiltDeg);
+  const goesOut = (stopMm: number, edgeMm: number, endMm: number, sign: -1 | 1) =>
+    sign * (stopMm - endMm) > spareMm && sign * (edgeMm - endMm) < spareMm - SAME_POINT_MM;
+  const first = goesOut(leftStopMm, edges.low, leftMm, -1) ? leftMm - spareMm : leftMm;
+  const isOutRight = first === leftMm && goesOut(rightStopMm, edges.high, rightMm, 1);
+  const last = (isOutRight ? rightMm + spareMm : rightMm) - width;
   return Array.from({ length: count }, (_, i) => origin(first + ((last - first) * i) / (count - 1)));
 }
 
@@ -386,10 +396,8 @@ function lowest(bench: Bench, tiltDeg: number, tool: Tool, shifts: readonly numb
 
 /** Where the stick ends on the plane's side of a wall, in the upright frame. */
 function edgeBeside(bench: Bench, wall: WallLine): number {
-  const turn = turnOf(wall.tiltDeg);
-  const { minX, maxX, minY, maxY } = bench.box;
-  const xs = [minX, maxX].flatMap((x) => [minY, maxY].map((y) => turned(turn, { x, y }).x));
-  return wall.side > 0 ? Math.max(...xs) : Math.min(...xs);
+  const { low, high } = edgesAcross(bench, wall.tiltDeg);
+  return wall.side > 0 ? high : low;
 }
 
 /** A sole that touches the very wall it cuts is not stopped by it. */

@@ -17,6 +17,10 @@ export interface OrderWeights {
   /** A fin of waste left standing. */
   readonly fin: number;
   readonly wasteLeftPerMm2: number;
+  /** Each stroke of a flat plane or a beak. */
+  readonly perPass: number;
+  /** A plough with no wall on one of its sides, for each width it is set to. */
+  readonly openPlough: number;
   readonly leanPerDegree: number;
   readonly apart: number;
   readonly earlyLine: number;
@@ -40,6 +44,10 @@ export const ORDER_WEIGHTS: OrderWeights = {
   intoGroove: 6,
   fin: 4,
   wasteLeftPerMm2: 0.02,
+  /** Small beside a setting, so that it decides between planes, not between more settings and fewer. */
+  perPass: 0.01,
+  /** Dearer than the change to a rebate plane. */
+  openPlough: 0.4,
   leanPerDegree: 0.004,
   /** A curve begun away from the last one finished: its lines cannot be taken from a foot. */
   apart: 0.15,
@@ -66,7 +74,11 @@ export function weightsFor(prefer: Preference | undefined): OrderWeights {
     case "fewer settings":
       return { ...ORDER_WEIGHTS, setting: ORDER_WEIGHTS.setting * 2 };
     case "fewer strokes":
-      return { ...ORDER_WEIGHTS, wasteLeftPerMm2: ORDER_WEIGHTS.wasteLeftPerMm2 * 4 };
+      return {
+        ...ORDER_WEIGHTS,
+        wasteLeftPerMm2: ORDER_WEIGHTS.wasteLeftPerMm2 * 4,
+        perPass: ORDER_WEIGHTS.perPass * 4,
+      };
     default:
       return ORDER_WEIGHTS;
   }

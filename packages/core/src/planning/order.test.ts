@@ -89,7 +89,11 @@ describe("the order of flats", () => {
 });
 
 describe("the cost of an order", () => {
-  const bench = benchOf(TWO_STEPS, shelfOf(rebate(12), rebate(6)));
+  // What strokes cost is looked at by itself (stroke-cost.test.ts).
+  const bench = {
+    ...benchOf(TWO_STEPS, shelfOf(rebate(12), rebate(6))),
+    weights: { ...ORDER_WEIGHTS, perPass: 0 },
+  };
   const made = (...planes: readonly string[]) =>
     makeAll(
       bench,

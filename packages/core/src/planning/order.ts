@@ -11,6 +11,7 @@ import { type Draft, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
 import { cutWithClearing, cutWithHelp, cutWithinRoom, type Made } from "./help.ts";
 import { touchesKept } from "./kept-edge.ts";
 import { rowCost } from "./row-cost.ts";
+import { strokeCost } from "./stroke-cost.ts";
 import { isClumsy, isCurved, LEAST_TAKE_MM2, type Refusal, type TriedCut, tryCut } from "./try-cut.ts";
 import { isFaceUp } from "./turning.ts";
 import { linedCut } from "./wall-lines.ts";
@@ -131,6 +132,7 @@ function bestOfFlat(
       flatScore(bench, draft, lined?.cut ?? tried, last) -
       rank * WAY_RANK_COST -
       (lined ? LINE_COST : 0) -
+      made.reduce((sum, cut) => sum + strokeCost(bench, cut), 0) * SETTING_SCORE -
       (clumsy ? CLUMSY_COST[rather] : 0);
     if (!best || score > best.score + SAME_SCORE) best = { made, score, clumsy };
     if (rank === 0 && tried.guide?.kind !== "batten" && !last) break;
@@ -151,6 +153,9 @@ const WAITS_COST = 100_000;
 
 /** What a line of its own costs a flat, in the units of `flatScore`. */
 const LINE_COST = 30;
+
+/** What a setting of the order's cost counts in the units of `flatScore`. */
+const SETTING_SCORE = 30;
 
 /** What a later way must be better by, in the units of `flatScore`. */
 const WAY_RANK_COST = 12;
@@ -322,6 +327,7 @@ export function costOf(bench: Bench, cuts: readonly TriedCut[], previous?: Tried
     if (cut.seat && cut.seat.ratio < bench.limits.seatWellHeldRatio) cost += bench.weights.weakSeat;
     if (cut.draft.kind === "plane") {
       cost += Math.abs(leanDeg(cut.draft.runs[0][0][2], cut.draft.cantDeg)) * bench.weights.leanPerDegree;
+      cost += strokeCost(bench, cut);
       if (isCurved(cut.draft)) cost += cut.takesMm2 * bench.weights.wasteLeftPerMm2;
       if (cut.draft.ridgeMm !== undefined) cost += (cut.draft.runs.length - 1) * bench.weights.nextSetting;
     }

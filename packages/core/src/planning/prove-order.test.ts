@@ -5,6 +5,7 @@ import { openAfter, witnessesOf } from "./order-bound.ts";
 import { candidatesOf } from "./order-candidates.ts";
 import { stepCost, wholeCost } from "./order-cost.ts";
 import { removalsOf } from "./order-removals.ts";
+import { ORDER_WEIGHTS } from "./order-weights.ts";
 import { proveOrder } from "./prove-order.ts";
 import { makeAll } from "./sequence.ts";
 import { benchOf, draftAt, drawnSection } from "./testing/benches.ts";
@@ -24,7 +25,11 @@ const THREE_STEPS = drawnSection(60, 20, [
   [0, 18],
 ]);
 
-const bench = benchOf(THREE_STEPS, shelfOf(rebate(12), rebate(30)));
+// What strokes cost is looked at by itself (stroke-cost.test.ts).
+const bench = {
+  ...benchOf(THREE_STEPS, shelfOf(rebate(12), rebate(30))),
+  weights: { ...ORDER_WEIGHTS, perPass: 0 },
+};
 const left = draftAt(bench, "rebate-12", [-1, 18, 0]);
 const wide = draftAt(bench, "rebate-30", [55, 17, 0]);
 const deep = draftAt(bench, "rebate-12", [56, 14, 0]);

@@ -6,6 +6,7 @@ import { SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { type Draft, type PlaneDraft, planeDraft, sawDraft, sweepOfDraft } from "./draft-cut.ts";
 import { costOf } from "./order.ts";
+import { strokeCost } from "./stroke-cost.ts";
 import { isCurved, LEAST_TAKE_MM2, type TriedCut, tryCut } from "./try-cut.ts";
 
 export interface Sequence {
@@ -120,8 +121,13 @@ function workingRuns(bench: Bench, cut: TriedCut): Draft {
 }
 
 /** Cost of a sequence as it is worked: waste counts dearer where a curved plane has to take all of it. */
-export function soundCost(bench: Bench, sequence: Sequence): number {
+function soundCost(bench: Bench, sequence: Sequence): number {
   return costOf(bench, sequence.cuts) + sequence.cuts.reduce((sum, cut) => sum + heavyCost(cut), 0);
+}
+
+/** As `soundCost`, the strokes of square planes apart: where a groove lies is not settled by a pass more or less. */
+export function placesCost(bench: Bench, sequence: Sequence): number {
+  return sequence.cuts.reduce((sum, cut) => sum - strokeCost(bench, cut), soundCost(bench, sequence));
 }
 
 /** What a curved plane's cut costs beside the order's own weights, where it has to take more than a few shavings. */

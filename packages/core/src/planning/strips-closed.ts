@@ -1,13 +1,13 @@
 /**
  * Waste cut right up to the opening beside it: where a groove or step would leave a strip too thin to stand between
- * its wall and that of another cut, it is set over until nothing is left between them.
+ * its wall and that of another cut, it is set over until nothing is left between them, or enough to stand.
  */
 import type { Region } from "../curve/index.ts";
 import { isFlatKind, isInWood, type Run, restOn, turned, turnedBack, turnOf } from "../cutting/index.ts";
 import { OVERCUT_MM, SAME_POINT_MM, SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { type Draft, type PlaneDraft, planeDraft, poseAt } from "./draft-cut.ts";
-import { leftMm2, makeAll, SAME_LEFT_MM2, type Sequence, soundCost } from "./sequence.ts";
+import { leftMm2, makeAll, placesCost, SAME_LEFT_MM2, type Sequence } from "./sequence.ts";
 import { FIRM_STRIP_MM } from "./slots.ts";
 import { isClumsy, type TriedCut } from "./try-cut.ts";
 
@@ -37,19 +37,19 @@ export function withStripsClosed(
 
 function firstClosed(bench: Bench, wood: Region, sequence: Sequence, mayLeaveMm2: number): Sequence | null {
   if (!sequence.allowed) return null;
-  const cost = soundCost(bench, sequence);
+  const cost = placesCost(bench, sequence);
   const left = leftMm2(bench, sequence.wood);
   for (const { at, draft } of closings(bench, sequence)) {
     const drafts = sequence.cuts.map((cut, i): Draft => (i === at ? draft : cut.draft));
     const made = makeAll(bench, wood, drafts);
     if (!made.allowed || made.cuts.filter(isClumsy).length > sequence.cuts.filter(isClumsy).length) continue;
     if (leftMm2(bench, made.wood) > left + mayLeaveMm2) continue;
-    if (soundCost(bench, made) <= cost + SAME_SCORE) return made;
+    if (placesCost(bench, made) <= cost + SAME_SCORE) return made;
   }
   return null;
 }
 
-/** Each cut of waste that leaves a strip, set over so that it leaves none; in the order of the cuts. */
+/** Each cut of waste that leaves a strip, set over so that it leaves none or a firm one; in the order of the cuts. */
 function closings(bench: Bench, { cuts }: Sequence): { readonly at: number; readonly draft: PlaneDraft }[] {
   return cuts.flatMap((cut, at) => {
     const opening = openingOf(cut);
@@ -57,9 +57,13 @@ function closings(bench: Bench, { cuts }: Sequence): { readonly at: number; read
     return cuts.flatMap((other, i) => {
       const beside = i === at ? null : openingOf(other);
       if (!beside || beside.tiltDeg !== opening.tiltDeg) return [];
-      const overMm = stripBetween(opening, beside, i > at ? other.after : cut.after);
-      const draft = overMm === null ? null : setOver(bench, opening.draft, overMm);
-      return draft ? [{ at, draft }] : [];
+      const stripMm = stripBetween(opening, beside, i > at ? other.after : cut.after);
+      if (stripMm === null) return [];
+      // Up to the other wall, or far enough from it for what stands between to stand firm.
+      const places = [stripMm, stripMm - Math.sign(stripMm) * FIRM_STRIP_MM];
+      return places
+        .flatMap((overMm) => setOver(bench, opening.draft, overMm) ?? [])
+        .map((draft) => ({ at, draft }));
     });
   });
 }
@@ -88,7 +92,7 @@ function openingOf({ draft }: TriedCut): Opening | null {
   };
 }
 
-/** How far a cut is to be set over, to the right of the plane, to meet another one's wall; null where no strip stands between them. */
+/** How wide the strip between a cut and another one's wall is: to the right of the cut above zero, to its left below; null where none stands. */
 function stripBetween(own: Opening, other: Opening, after: Region): number | null {
   const toRight = other.leftMm - own.rightMm;
   const toLeft = own.leftMm - other.rightMm;
