@@ -11,8 +11,8 @@ const THIN_MM = 3;
 const HIGH_MM = 3;
 const HIGH_RATIO = 3;
 
-/** Thinner than this it is a film that comes away with the shaving: two cuts that touch, as gauged, mm. */
-const FILM_MM = 0.3;
+/** Thinner than this two cuts touch as drawn, mm: a hair of wood that a plan itself draws thicker is set wrong. */
+const FILM_MM = 0.02;
 
 /** Levels at which the wood is looked through, mm apart. */
 const LEVEL_MM = 0.2;

@@ -354,10 +354,11 @@ describe("standing fin", () => {
     expect(unbelievedIn(between(1)).map(({ rule, cut }) => [rule, cut])).toEqual([["standing fin", 2]]);
   });
 
-  test("3 mm thick, low, or a film as thin as gauging leaves between two cuts that touch, it is believed", () => {
+  test("3 mm thick, low, or no more than two cuts that touch as drawn, it is believed; a hair of wood is not", () => {
     expect(rulesIn(between(3.2))).toEqual([]);
     expect(rulesIn(between(2.5, 24))).toEqual([]);
-    expect(rulesIn(between(0.2))).toEqual([]);
+    expect(rulesIn(between(0.01))).toEqual([]);
+    expect(rulesIn(between(0.2))).toContain("standing fin");
   });
 
   test("a strip that the section itself has is none", () => {
