@@ -1,9 +1,9 @@
 /** Waste cuts moved over by the fin that they would leave, so that they meet the opening beyond it. */
-import { type Run, restBesideWalls, turned, turnOf } from "../cutting/index.ts";
-import { OVERCUT_MM } from "../measure/index.ts";
+import { turned, turnOf } from "../cutting/index.ts";
 import type { Bench, Tool } from "./bench.ts";
-import { type PlaneDraft, planeDraft, poseAt } from "./draft-cut.ts";
+import type { PlaneDraft } from "./draft-cut.ts";
 import type { Fin } from "./fins.ts";
+import { loweredAt } from "./lowered-at.ts";
 
 /** A narrower iron is tried down to this share of the one that leaves the fin. */
 const NARROWEST_RATIO = 0.5;
@@ -30,27 +30,4 @@ export function closedUp(bench: Bench, draft: PlaneDraft, fin: Fin): PlaneDraft[
 function isNarrowerPlough(tool: Tool, than: Tool): boolean {
   const ratio = tool.sole.widthMm / than.sole.widthMm;
   return tool.plane === than.plane && tool.plane.kind === "plough" && ratio < 1 && ratio >= NARROWEST_RATIO;
-}
-
-/** The same work with the sole set at these places across, as deep as the section allows with a shaving to spare. */
-function loweredAt(
-  bench: Bench,
-  draft: PlaneDraft,
-  tool: Tool,
-  shifts: readonly number[],
-): PlaneDraft | null {
-  const tiltDeg = draft.runs[0][0][2];
-  const profile = bench.profileOfPlanned(tiltDeg);
-  const heights = shifts.flatMap((shift) => {
-    const rest = restBesideWalls(profile, tool.shape, shift, {
-      gapMm: OVERCUT_MM / 4,
-      clearance: (source) => (source > 0 ? bench.shavings.ordinaryMm : 0),
-    });
-    return rest ? [rest.heightMm] : [];
-  });
-  if (heights.length === 0) return null;
-  const heightMm = Math.max(...heights);
-  const runs = shifts.map((shift): Run => [poseAt(tiltDeg, shift, heightMm)]);
-  const { work, purpose, cantDeg, shapes } = draft;
-  return planeDraft(bench, { work, purpose, cantDeg, shapes, tool, runs });
 }

@@ -3,10 +3,11 @@
  * curve that otherwise wants a seat made for it.
  */
 import type { Region } from "../curve/index.ts";
-import { cutAway, restOn, turned, turnedBack, turnOf } from "../cutting/index.ts";
-import { OVERCUT_MM, SAME_POINT_MM, SAME_SCORE } from "../measure/index.ts";
+import { cutAway, turned, turnedBack, turnOf } from "../cutting/index.ts";
+import { SAME_POINT_MM, SAME_SCORE } from "../measure/index.ts";
 import { along, type Bench, type Tool } from "./bench.ts";
-import { type Draft, type PlaneDraft, planeDraft, poseAt, sweepOfDraft } from "./draft-cut.ts";
+import { type Draft, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
+import { loweredAt } from "./lowered-at.ts";
 import { roughingPool } from "./roughing.ts";
 import { leftMm2, makeAll, placesCost, SAME_LEFT_MM2, type Sequence } from "./sequence.ts";
 import { FIRM_STRIP_MM, slotsIn } from "./slots.ts";
@@ -102,7 +103,7 @@ function groovesAbout(bench: Bench, before: Region, draft: PlaneDraft, curve: Pl
       const { leftMm, rightMm } = tool.sole;
       const beside = slots.flatMap((slot) => [slot.rightMm - leftMm, slot.leftMm - rightMm]);
       const about = ASIDE_MM.map((aside) => axisMm + aside - (leftMm + rightMm) / 2);
-      return [...beside, ...about].flatMap((shift) => grooveAt(bench, draft, tool, tiltDeg, shift) ?? []);
+      return [...beside, ...about].flatMap((shift) => loweredAt(bench, draft, tool, [shift]) ?? []);
     });
 }
 
@@ -119,23 +120,6 @@ function standsFirm({ tool, runs }: PlaneDraft, before: Region): boolean {
 function carries(tool: Tool, curve: PlaneDraft): boolean {
   const share = tool.sole.widthMm / curve.tool.sole.widthMm;
   return share >= SHARES_OF_SOLE[0] && share <= SHARES_OF_SOLE[1];
-}
-
-/** A groove with its iron set here, a shaving above the section. */
-function grooveAt(
-  bench: Bench,
-  { work, purpose, cantDeg, shapes }: PlaneDraft,
-  tool: Tool,
-  tiltDeg: number,
-  shift: number,
-): PlaneDraft | null {
-  const rest = restOn(bench.profileOfPlanned(tiltDeg), tool.shape, shift, {
-    narrowMm: OVERCUT_MM / 4,
-    clearance: (source) => (source > 0 ? bench.shavings.ordinaryMm : 0),
-  });
-  if (!rest) return null;
-  const runs = [[poseAt(tiltDeg, shift, rest.heightMm)]] as const;
-  return planeDraft(bench, { work, purpose, cantDeg, shapes, tool, runs });
 }
 
 interface Exchange {

@@ -3,10 +3,11 @@
  * its wall and that of another cut, it is set over until nothing is left between them, or enough to stand.
  */
 import type { Region } from "../curve/index.ts";
-import { isFlatKind, isInWood, type Run, restOn, turned, turnedBack, turnOf } from "../cutting/index.ts";
-import { OVERCUT_MM, SAME_POINT_MM, SAME_SCORE } from "../measure/index.ts";
+import { isFlatKind, isInWood, turned, turnedBack, turnOf } from "../cutting/index.ts";
+import { SAME_POINT_MM, SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
-import { type Draft, type PlaneDraft, planeDraft, poseAt } from "./draft-cut.ts";
+import type { Draft, PlaneDraft } from "./draft-cut.ts";
+import { loweredAt } from "./lowered-at.ts";
 import { leftMm2, makeAll, placesCost, SAME_LEFT_MM2, type Sequence } from "./sequence.ts";
 import { FIRM_STRIP_MM } from "./slots.ts";
 import { isClumsy, type TriedCut } from "./try-cut.ts";
@@ -105,20 +106,9 @@ function stripBetween(own: Opening, other: Opening, after: Region): number | nul
   return toRight > 0 ? stripMm : -stripMm;
 }
 
-/** The same cut this much further over, as deep as the section allows there with a shaving to spare. */
+/** The same cut this much further over. */
 function setOver(bench: Bench, draft: PlaneDraft, overMm: number): PlaneDraft | null {
-  const tiltDeg = draft.runs[0][0][2];
-  const turn = turnOf(tiltDeg);
+  const turn = turnOf(draft.runs[0][0][2]);
   const shifts = draft.runs.map(([[x, y]]) => turned(turn, { x, y }).x + overMm);
-  const heights = shifts.map((shift) =>
-    restOn(bench.profileOfPlanned(tiltDeg), draft.tool.shape, shift, {
-      narrowMm: OVERCUT_MM / 4,
-      clearance: (source) => (source > 0 ? bench.shavings.ordinaryMm : 0),
-    }),
-  );
-  const heightMm = Math.max(...heights.map((rest) => rest?.heightMm ?? Number.NEGATIVE_INFINITY));
-  if (!Number.isFinite(heightMm)) return null;
-  const { work, purpose, cantDeg, shapes, tool } = draft;
-  const runs = shifts.map((shift): Run => [poseAt(tiltDeg, shift, heightMm)]);
-  return planeDraft(bench, { work, purpose, cantDeg, shapes, tool, runs });
+  return loweredAt(bench, draft, draft.tool, shifts);
 }
