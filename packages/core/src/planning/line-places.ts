@@ -151,8 +151,8 @@ function firstFlatLines(bench: Bench, cut: TriedCut, draft: PlaneDraft): LinePla
 }
 
 /**
- * The line where the plane's middle goes, on the surface above or under it. None where the middle hangs beside the wood
- * and the wood itself holds the plane: there is nothing to scribe it on.
+ * The line where the plane's middle goes, on the surface above or under it. Where the middle hangs beside the wood there
+ * is nothing to scribe it on: none if the wood itself holds the plane, else where the middle first comes over the wood.
  */
 function axisLine(
   bench: Bench,
@@ -168,7 +168,17 @@ function axisLine(
   const surface = surfaceAlong(cut.before, aim, up, THROUGH_MM);
   if (!surface && cut.seat) return [];
   const beside = own ? nearestFoot(bench, feet, [pointAt(own, 0), pointAt(own, 1)]) : null;
-  return [lineBeside(bench, surface ?? aim, beside)];
+  return [lineBeside(bench, surface ?? firstOverWood(cut.before, draft) ?? aim, beside)];
+}
+
+/** Under the plane's middle, on the wood, in the first of its poses that has the middle over any. */
+function firstOverWood(before: Region, draft: PlaneDraft): Point | null {
+  for (const [x, y, tiltDeg] of draft.runs.flat()) {
+    const up = turnedBack(turnOf(tiltDeg), { x: 0, y: 1 });
+    const surface = surfaceAlong(before, { x, y }, up, THROUGH_MM);
+    if (surface) return surface;
+  }
+  return null;
 }
 
 /** Where the plane's middle meets the line it is set to. */
@@ -304,7 +314,8 @@ function sawLineEnds(cut: TriedCut): Point[] {
 
 /** A line at a place: gauged from the gauge edge, or on an edge's own side from the face. */
 function lineAt(bench: Bench, at: Point): LinePlace {
-  const onSide = Math.min(at.x - bench.box.minX, bench.box.maxX - at.x) < ON_SIDE_MM;
+  const offSidesMm = [at.x - bench.box.minX, bench.box.maxX - at.x].map(Math.abs);
+  const onSide = Math.min(...offSidesMm) < ON_SIDE_MM;
   return onSide
     ? { kind: "depth", at, gauged: { from: "face", distanceMm: bench.box.maxY - at.y } }
     : { kind: "place", at, gauged: { from: "gauge edge", distanceMm: fromGaugeEdgeMm(bench, at) } };
