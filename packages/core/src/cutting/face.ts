@@ -26,6 +26,7 @@ import {
   THREAD_MM,
 } from "../measure/index.ts";
 import { type Depth, deepestFrom, perimeterMm } from "./depth.ts";
+import { apartAtFilms } from "./film.ts";
 import { COMMON_LIMITS } from "./limits.ts";
 import type { PlanUncut } from "./types.ts";
 import { isInWood } from "./wall.ts";
@@ -104,7 +105,9 @@ export function withoutFallen(wood: Region, shavingMm2: number = COMMON_LIMITS.s
  * `FIN_MM`, such as two cuts leave that meet on a line drawn a hair apart; and splinters that hang by a thread.
  */
 export function withoutFins(section: Ring, sectionRegion: Region, wood: Region): Region {
-  const fins = difference(wood, sectionRegion).filter((ring) => comesAway(section, ring));
+  const fins = difference(wood, sectionRegion)
+    .flatMap(apartAtFilms)
+    .filter((ring) => comesAway(section, ring));
   return fins.length > 0 ? difference(wood, fins) : wood;
 }
 

@@ -12,6 +12,7 @@ export {
 } from "./face.ts";
 export { outlineFaults } from "./file-outline.ts";
 export { closedObject, pathText, troublesOf } from "./file-shape.ts";
+export { apartAtFilms } from "./film.ts";
 export { type WoodsOfWall, wallLeftMm } from "./guide.ts";
 export { type JsonLimits, readJsonText, shown } from "./json-text.ts";
 export * from "./limits.ts";

@@ -18,7 +18,7 @@ import {
   regionAreaMm2,
   splitPiece,
 } from "../curve/index.ts";
-import { comesAway, deepestFrom, spansAlong, withoutFallen } from "../cutting/index.ts";
+import { apartAtFilms, comesAway, deepestFrom, spansAlong, withoutFallen } from "../cutting/index.ts";
 import { OVERCUT_MM, SAME_POINT_MM, SLIVER_MM2 } from "../measure/index.ts";
 import { along, type Bench } from "./bench.ts";
 import { outwardAt, type WorkedPiece } from "./worked-piece.ts";
@@ -40,12 +40,15 @@ export interface LeftStretch {
  * that touches none (a thread between two cuts) is told at the piece nearest to it.
  */
 export function leftStretches(bench: Bench, wood: Region, drawn: Ring = bench.planned): LeftStretch[] {
-  const heavy = difference(withoutFallen(wood, bench.limits.shavingMm2), bench.plannedRegion).filter(
-    (ring) =>
-      regionAreaMm2([ring]) > SLIVER_MM2 &&
-      deepestFrom(drawn, [ring], OVERCUT_MM).depthMm > bench.toleranceMm &&
-      !comesAway(bench.planned, ring, bench.limits.shavingMm2),
-  );
+  const over = difference(withoutFallen(wood, bench.limits.shavingMm2), bench.plannedRegion);
+  const heavy = over
+    .flatMap(apartAtFilms)
+    .filter(
+      (ring) =>
+        regionAreaMm2([ring]) > SLIVER_MM2 &&
+        deepestFrom(drawn, [ring], OVERCUT_MM).depthMm > bench.toleranceMm &&
+        !comesAway(bench.planned, ring, bench.limits.shavingMm2),
+    );
   const stretches = heavy.flatMap((ring) => stretchesUnder(bench, drawn, ring));
   return stretches.sort((a, b) => a.piece.index - b.piece.index || a.from - b.from);
 }
