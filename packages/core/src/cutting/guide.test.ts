@@ -28,3 +28,29 @@ test("a wall that two cuts left one above the other belongs to both, by as much 
     );
   expect([1, 2, 3].map(leftBy)).toEqual([expect.closeTo(5, 6), expect.closeTo(4.9, 6), 0]);
 });
+
+test("wood that slopes up to a wall adds nothing to what a cut left of it", () => {
+  // Two lines sunk to the wall at x = 10, 0.2 mm and then 0.21 mm more, each with a slope of 60° away from the wall.
+  const slopeOf = (topMm: number): Region =>
+    regionOfPolygon([
+      { x: 0, y: topMm - 10 * Math.sqrt(3) },
+      { x: 10, y: topMm },
+      { x: 10, y: 21 },
+      { x: 0, y: 21 },
+    ]);
+  const woods = [box(0, 0, 40, 20)];
+  for (const topMm of [19.8, 19.59])
+    woods.push(difference(woods[woods.length - 1] as Region, slopeOf(topMm)));
+  const ends = { left: { x: -3, y: 0 }, right: { x: 3, y: 0 } };
+  const leftBy = (cut: number) =>
+    wallLeftMm(
+      { ends },
+      [7, 15, 0],
+      { before: woods[cut - 1] as Region, left: woods[cut] as Region, now: woods[2] as Region },
+      COMMON_LIMITS,
+    );
+  // The whole wall, 0.41 mm, is enough to run against, but half of it is not.
+  expect(leftBy(1)).toBeLessThan(0.21);
+  expect(leftBy(1)).toBeGreaterThan(0.2);
+  expect(leftBy(2)).toBeLessThan(0.211);
+});

@@ -1,5 +1,6 @@
 /** Whether what a plane is said to run against is there when it is needed, in the cut's first pose. */
 import { extentsOf, type Point, type Region, type Ring } from "../curve/index.ts";
+import { BESIDE_MM } from "../measure/index.ts";
 import type { CuttingLimits } from "./limits.ts";
 import { turned, turnedBack, turnOf } from "./profile.ts";
 import type { CutShape } from "./simulate.ts";
@@ -79,10 +80,14 @@ export function wallLeftMm(
     const inside = topOf(standingBeside(now, end, pose, side === 1 ? -1 : 1));
     if (outside - inside < limits.guideWallMm) continue;
     // Along the wall, just inside it, stood wood that the named cut took.
-    const across = turnedBack(turn, { x: -side * limits.bodyClearanceMm, y: 0 });
-    const start: Point = { x: end.x + across.x, y: end.y + across.y };
-    const standing = (wood: Region) => heightWithin(spansAlong(wood, start, up), inside, outside);
-    mostMm = Math.max(mostMm, standing(before) - standing(left));
+    const takenMm = (besideMm: number) => {
+      const across = turnedBack(turn, { x: -side * besideMm, y: 0 });
+      const start: Point = { x: end.x + across.x, y: end.y + across.y };
+      const standing = (wood: Region) => heightWithin(spansAlong(wood, start, up), inside, outside);
+      return standing(before) - standing(left);
+    };
+    // Where the wood slopes beside the wall, one place along it reads part of the slope as wall: the lesser is sure.
+    mostMm = Math.max(mostMm, Math.min(takenMm(BESIDE_MM), takenMm(limits.bodyClearanceMm)));
   }
   return mostMm;
 }
