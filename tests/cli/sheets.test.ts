@@ -43,7 +43,7 @@ describe("sheets", () => {
     const rod = ["--lengths", example("fit/barometer-lengths.json"), "--date", "12 March"];
     const ran = await runHere(["sheets", example("cavetto.json"), "--out", out, ...words, ...rod]);
     expect(ran.code).toBe(0);
-    expect(ran.out.replace(/\s+/g, " ").trim()).toMatch(/story 1, fit 2-\d$/);
+    expect(ran.out.replace(/\s+/g, " ").trim()).toMatch(/story 1-2, fit 3-\d$/);
   });
 
   test("a run round the office is drawn on the fit sheet, its scribes at full size on a page of their own", async () => {

@@ -36,7 +36,7 @@ describe("what a page says", () => {
   });
 
   test("of a curved plane the line of its middle, from the foot it is measured from", () => {
-    expect(wordsOf(CORNICE, 10).distance).toEqual({ figure: "8\u00a0mm", from: "from the foot of cut 8" });
+    expect(wordsOf(CORNICE, 9).distance).toEqual({ figure: "7.9\u00a0mm", from: "from the foot of cut 8" });
   });
 
   test("a line in the foot itself has no figure to set", () => {
