@@ -2,7 +2,7 @@
  * Work done by the parts of the kernel that take most of the time, counted: no clock can be read here, and what is counted
  * comes to the same for the same input on every machine.
  *
- * A unit is about a tenth of a microsecond of a processor of 2024. Only what the count grows by between two moments says
+ * A unit is about a fifth of a microsecond on the machine that the README's figures are from. Only what the count grows by between two moments says
  * anything.
  */
 let counted = 0;

@@ -80,3 +80,46 @@ describe("following the plan before", () => {
     );
   });
 });
+
+/** The drawing with its first part wider, so that all that follows it stands further over. */
+function withFirstPartWider(spec: (typeof CHART_CABINET)[number], byMm: number): Section {
+  const parts = spec.parts.map((part, i) =>
+    i === 0 && "widthMm" in part && typeof part.widthMm === "number"
+      ? { ...part, widthMm: part.widthMm + byMm }
+      : part,
+  );
+  return sectionOf({ ...spec, parts });
+}
+
+/** The sections of which every step of the pull is followed; the others leave wood on a part that moves, or lose a seat. */
+const FOLLOWED = ["cornice", "reeded pilaster", "glazing bar"];
+
+describe.each(CHART_CABINET)("the chart cabinet's $name, a part pulled wider step by step", (spec) => {
+  const first = planOf(sectionOf(spec), WHOLE_SHELF, { quick: true });
+  const pulled: {
+    readonly plan: Plan;
+    readonly anew: Plan;
+    readonly work: number;
+    readonly workAnew: number;
+  }[] = [];
+  for (let step = 1; step <= 6; step++) {
+    const like = pulled[pulled.length - 1]?.plan ?? first;
+    const request = { section: withFirstPartWider(spec, step / 10), shelf: WHOLE_SHELF, quick: true };
+    const { plan, work } = workOf(() => held(planSection({ ...request, like })));
+    const { plan: anew, work: workAnew } = workOf(() => held(planSection(request)));
+    pulled.push({ plan, anew, work, workAnew });
+  }
+
+  test("every plan on the way holds, and is no longer than the first or the search's own", () => {
+    for (const { plan, anew } of pulled) {
+      expect(recutPlan(plan).findings).toEqual([]);
+      expect(plan.cuts.length).toBeLessThanOrEqual(Math.max(first.cuts.length, anew.cuts.length));
+    }
+  });
+
+  const most = FOLLOWED.includes(spec.name) ? 0.5 : 1.5;
+  test(`takes at most ${most} times the work, though all that follows the part moves with it`, () => {
+    const sum = (of: "work" | "workAnew") => pulled.reduce((total, one) => total + one[of], 0);
+    expect(sum("work")).toBeLessThan(sum("workAnew") * most);
+  });
+});

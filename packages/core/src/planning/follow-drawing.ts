@@ -4,7 +4,7 @@
  * Where that does not hold, the cuts of the parts that did not move stay and what they leave is planned; where that does not
  * hold either, the search begins from the beginning.
  */
-import { distanceMm, type Piece, type Region, type Ring } from "../curve/index.ts";
+import { distanceMm, type Piece, type Point, type Region, type Ring } from "../curve/index.ts";
 import { type Plan, type Pose, type Run, restOn, turned, turnOf } from "../cutting/index.ts";
 import { OVERCUT_MM, SAME_POINT_MM } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
@@ -27,7 +27,7 @@ export function rememberFound(plan: Plan, found: Found): void {
   FOUND.set(plan, found);
 }
 
-/** More parts moved at once than this are another drawing. */
+/** Where more pieces moved than this and the order does not hold as it was, too little of it is left to plan the rest around. */
 const MOST_MOVED = 6;
 
 /** A request that names the plan before. */
@@ -54,7 +54,7 @@ export function followed(request: Following, makeBench: BenchMaker): Found | nul
   if (!before || (asked !== null && asked !== before.way)) return null;
   const bench = makeBench({ cantsDeg: before.bench.cantsDeg });
   const moved = isSameWork(before.bench, bench) ? movedPieces(before.bench.planned, bench.planned) : null;
-  if (moved === null || moved.size > MOST_MOVED || liesOnMoved(before, moved)) return null;
+  if (moved === null || liesOnMoved(before, moved)) return null;
   const moving: Moving = {
     before,
     bench,
@@ -68,7 +68,7 @@ export function followed(request: Following, makeBench: BenchMaker): Found | nul
       return left.length <= like.uncut.length && !left.some(({ piece }) => moved.has(piece.index));
     },
   };
-  const sequence = inPlace(moving) ?? withRestPlanned(moving);
+  const sequence = inPlace(moving) ?? (moved.size > MOST_MOVED ? null : withRestPlanned(moving));
   if (!sequence) return null;
   return { ...before, bench, sequence, isLeast: false, cutsMm2Left: wasteOverCurves(bench, sequence.wood) };
 }
@@ -105,12 +105,10 @@ function withRestPlanned({ before, bench, wood, laid, moved, isWhole }: Moving):
     at = cut.after;
   }
   const sequence = makeAll(bench, wood, [...kept, ...cutsForRest(bench, at), ...sawn]);
-  const isAnother = sequence.cuts.length > cuts.length + MOST_MORE_CUTS;
-  return !isAnother && battens(sequence) <= battens(before.sequence) && isWhole(sequence) ? sequence : null;
+  // One more each time would be many more in the course of a drag.
+  const isLonger = sequence.cuts.length > cuts.length;
+  return !isLonger && battens(sequence) <= battens(before.sequence) && isWhole(sequence) ? sequence : null;
 }
-
-/** A plan of more cuts than the one before by more than this is searched from the beginning. */
-const MOST_MORE_CUTS = 2;
 
 function battens({ cuts }: Sequence): number {
   return cuts.filter(({ guide }) => guide?.kind === "batten").length;
@@ -204,7 +202,7 @@ function apartMm([ax, ay]: Pose, [bx, by]: Pose): number {
   return Math.hypot(bx - ax, by - ay);
 }
 
-/** Waste, a line or a groove: where it was across, as far above the section as it was. */
+/** Waste, a line or a groove: as far from the nearest corner of the section as it was, and as far above the section. */
 function letDownAgain(before: Bench, bench: Bench, draft: PlaneDraft): PlaneDraft {
   const runs = draft.runs.map(
     (run): Run => run.map((pose) => poseOver(before, bench, draft, pose)) as unknown as Run,
@@ -214,12 +212,25 @@ function letDownAgain(before: Bench, bench: Bench, draft: PlaneDraft): PlaneDraf
 }
 
 function poseOver(before: Bench, bench: Bench, draft: PlaneDraft, pose: Pose): Pose {
-  const at = turned(turnOf(pose[2]), { x: pose[0], y: pose[1] });
-  const restMm = (on: Bench): number | undefined =>
-    restOn(on.profileOfPlanned(pose[2]), draft.tool.shape, at.x, { narrowMm: OVERCUT_MM / 4 })?.heightMm;
-  const [was, is] = [restMm(before), restMm(bench)];
-  if (was === undefined || is === undefined || Math.abs(is - was) <= SAME_POINT_MM) return pose;
-  return poseAt(pose[2], at.x, at.y + is - was);
+  const turn = turnOf(pose[2]);
+  const at = turned(turn, { x: pose[0], y: pose[1] });
+  const acrossMm = turned(turn, cornerMoved(before.planned, bench.planned, { x: pose[0], y: pose[1] })).x;
+  const restMm = (on: Bench, x: number): number | undefined =>
+    restOn(on.profileOfPlanned(pose[2]), draft.tool.shape, x, { narrowMm: OVERCUT_MM / 4 })?.heightMm;
+  const [was, is] = [restMm(before, at.x), restMm(bench, at.x + acrossMm)];
+  if (was === undefined || is === undefined) return pose;
+  const isStill = Math.abs(acrossMm) <= SAME_POINT_MM && Math.abs(is - was) <= SAME_POINT_MM;
+  return isStill ? pose : poseAt(pose[2], at.x + acrossMm, at.y + is - was);
+}
+
+/** How far, and where to, the corner of the section has moved that was nearest to a place. */
+function cornerMoved(before: Ring, now: Ring, place: Point): Point {
+  let nearest = 0;
+  for (const [i, { from }] of before.pieces.entries()) {
+    if (distanceMm(from, place) < distanceMm((before.pieces[nearest] as Piece).from, place)) nearest = i;
+  }
+  const [was, is] = [before.pieces[nearest] as Piece, now.pieces[nearest] as Piece];
+  return { x: is.from.x - was.from.x, y: is.from.y - was.from.y };
 }
 
 /** Whether a cut takes something, and is guided and clean as it was. */
