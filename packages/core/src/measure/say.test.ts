@@ -103,3 +103,11 @@ describe("the writer", () => {
     expect(write.list([..."abcdefghijkl"])).toBe("a, b, c, d, e, f, g, h and 4 more");
   });
 });
+
+test.each(["noise-sides", "noise-ends", "noise-tangency"] as const)(
+  "%s: what is next to nothing is never told as nothing",
+  (code) => {
+    const said = sayTrouble(trouble(code, "section", { places: 1, farthestMm: 0.00002 }), { unit: "mm" });
+    expect(JSON.stringify(said)).toContain("0.001");
+  },
+);

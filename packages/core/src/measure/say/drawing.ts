@@ -1,5 +1,7 @@
 /** Sentences about drawings read from SVG and DXF. The pattern of an entry stands in `catalogue.ts`. */
+import { WRITTEN_MM } from "../tolerance.ts";
 import { catalogue } from "./catalogue.ts";
+import type { Writer } from "./writer.ts";
 
 export const drawingTroubles = catalogue({
   // The file as a whole.
@@ -239,19 +241,19 @@ export const drawingTroubles = catalogue({
   "noise-sides": {
     example: { places: 3, farthestMm: 0.004 },
     sentence: (facts, write) =>
-      `${placesWord(facts.places)} within ${write.length(facts.farthestMm)} of the stick's sides ${facts.places === 1 ? "is" : "are"} taken to lie on them.`,
+      `${placesWord(facts.places)} off the stick's sides by ${hair(facts.farthestMm, write)} at most ${facts.places === 1 ? "is" : "are"} taken to lie on them.`,
     hint: () => "Nothing needs doing, unless a sliver that thin was meant.",
   },
   "noise-ends": {
     example: { places: 2, farthestMm: 0.006 },
     sentence: (facts, write) =>
-      `${placesWord(facts.places)} where ends lie up to ${write.length(facts.farthestMm)} apart ${facts.places === 1 ? "is" : "are"} taken as joined.`,
+      `${placesWord(facts.places)} where ends lie apart by ${hair(facts.farthestMm, write)} at most ${facts.places === 1 ? "is" : "are"} taken as joined.`,
     hint: () => "Nothing needs doing, unless a piece that short was meant.",
   },
   "noise-tangency": {
     example: { places: 4, farthestMm: 0.003 },
     sentence: (facts, write) =>
-      `${placesWord(facts.places)} where a curve misses running on smoothly by a hair ${facts.places === 1 ? "is" : "are"} taken as smooth; nothing moved more than ${write.length(facts.farthestMm)}.`,
+      `${placesWord(facts.places)} where a curve misses running on smoothly by a hair ${facts.places === 1 ? "is" : "are"} taken as smooth, moved by ${hair(facts.farthestMm, write)} at most.`,
     hint: () => "Nothing needs doing, unless an arris that faint was meant.",
   },
   "points-taken-as-parts": {
@@ -286,6 +288,11 @@ export const drawingTroubles = catalogue({
     hint: () => "Look at the section as read; if something is missing, explode it to lines and arcs.",
   },
 });
+
+/** The most that something is off, which may be less than is ever written: never told as nothing at all. */
+function hair(farthestMm: number, write: Writer): string {
+  return write.length(Math.max(farthestMm, 2 * WRITTEN_MM));
+}
 
 function placesWord(places: number): string {
   return places === 1 ? "One place" : `${places} places`;
