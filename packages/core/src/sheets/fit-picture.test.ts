@@ -324,9 +324,11 @@ describe("unlike mouldings", () => {
       cornerDeg: fc.double({ min: 60, max: 150, noNaN: true }),
       kind: fc.constantFrom("inside" as const, "outside" as const),
       isCurved: fc.boolean(),
+      // A sheet, and the screen of a phone.
+      page: fc.constantFrom(undefined, { widthMm: 94, shows: "pictures" as const }),
     });
     fc.assert(
-      fc.property(asked, ({ firstMm, secondMm, cornerDeg, kind, isCurved }) => {
+      fc.property(asked, ({ firstMm, secondMm, cornerDeg, kind, isCurved, page }) => {
         const spring = taken(springFrom("wall", 38));
         const sizes = { heightMm: 60, spring };
         const face = [
@@ -340,7 +342,7 @@ describe("unlike mouldings", () => {
           second: { projectionMm: secondMm, ...sizes },
         });
         if (!answer.ok) return;
-        const drawing = drawUnlike(answer.value, { firstMm, secondMm }, { unit: "mm" });
+        const drawing = drawUnlike(answer.value, { firstMm, secondMm }, { unit: "mm", page });
         expect(faultsOf(drawing)).toEqual([]);
         const words = wordsOf(drawing);
         expect(words).toEqual(expect.arrayContaining(["first", "second", "you stand here"]));

@@ -14,7 +14,7 @@ import {
   stroke,
   text,
 } from "./drawing.ts";
-import { type FitPictureOptions, fitPage, type PagePanel } from "./fit-page.ts";
+import { type FitPictureOptions, fitPage, innerWidthMm, type PagePanel } from "./fit-page.ts";
 import {
   angleItems,
   boundsOfPoints,
@@ -58,7 +58,10 @@ export function drawUnlike(answer: UnlikeMitre, sizes: UnlikeSizes, options: Fit
         shares: [1.25, 1],
       },
       ...(isCurved
-        ? [{ heightMm: 18 + 5.6 * shown.length, panels: [pointsPanel(shown, options.unit)] }]
+        ? pointsPanels(shown, innerWidthMm(options), options.unit).map((panel) => ({
+            heightMm: 18 + TABLE_LINE_MM * shown.length,
+            panels: [panel],
+          }))
         : []),
       {
         heightMm: 112,
@@ -247,43 +250,70 @@ function beyondWalls(inside: boolean, at: PaperPoint, secondDeg: number) {
 }
 
 /** The points of a curved mitre as a table: what is marked on each stick. */
-function pointsPanel(shown: readonly MitrePoint[], unit: LengthUnit): PagePanel {
+/** A column of the points: where it begins, mm, what stands over it, and what it tells of a point. */
+interface PointColumn {
+  readonly fromMm: number;
+  readonly head: string;
+  readonly of: (one: MitrePoint) => number;
+}
+
+const WIDE_FROM_MM = 174;
+
+/** The points in one table; on a narrow page in one for each moulding. */
+function pointTables(
+  widthMm: number,
+): readonly { readonly of: string; readonly columns: readonly PointColumn[] }[] {
+  const height = { head: "height", of: (one: MitrePoint) => one.heightMm };
+  const firstOut = (one: MitrePoint) => one.fromFirstWallMm;
+  const alongFirst = (one: MitrePoint) => one.alongFirstMm;
+  const secondOut = (one: MitrePoint) => one.fromSecondWallMm;
+  const alongSecond = (one: MitrePoint) => one.alongSecondMm;
+  if (widthMm >= WIDE_FROM_MM) {
+    return [
+      {
+        of: "",
+        columns: [
+          { fromMm: 18, ...height },
+          { fromMm: 52, head: "first comes out", of: firstOut },
+          { fromMm: 88, head: "along first", of: alongFirst },
+          { fromMm: 124, head: "second", of: secondOut },
+          { fromMm: 150, head: "along second", of: alongSecond },
+        ],
+      },
+    ];
+  }
+  const ofOne = (out: PointColumn["of"], along: PointColumn["of"]) => [
+    { fromMm: widthMm * 0.15, ...height },
+    { fromMm: widthMm * 0.43, head: "comes out", of: out },
+    { fromMm: widthMm * 0.72, head: "along it", of: along },
+  ];
+  return [
+    { of: ", first", columns: ofOne(firstOut, alongFirst) },
+    { of: ", second", columns: ofOne(secondOut, alongSecond) },
+  ];
+}
+
+const TABLE_LINE_MM = 5.6;
+
+function pointsPanels(shown: readonly MitrePoint[], widthMm: number, unit: LengthUnit): PagePanel[] {
   const write = writerFor(unit);
-  return {
-    heading: "Points of the mitre, from the foot up",
+  return pointTables(widthMm).map(({ of: which, columns }) => ({
+    heading: `Points of the mitre${which}, from the foot up`,
     draw: (box) => {
-      const columns = [0, 18, 52, 88, 124, 150];
       const row = (cells: readonly string[], line: number, bold: boolean) =>
-        cells.map((words, column) =>
-          text([box.minX + (columns[column] ?? 0), box.minY + 5 + line * 5.6], words, {
+        cells.map((words, i) =>
+          text([box.minX + (columns[i - 1]?.fromMm ?? 0), box.minY + 5 + line * TABLE_LINE_MM], words, {
             sizeMm: LABEL_MM,
             bold,
           }),
         );
-      const head = row(
-        ["point", "height", "first comes out", "along first", "second", "along second"],
-        0,
-        true,
-      );
+      const head = row(["point", ...columns.map(({ head: words }) => words)], 0, true);
       const body = shown.flatMap((one, index) =>
-        row(
-          [
-            String(index + 1),
-            ...[
-              one.heightMm,
-              one.fromFirstWallMm,
-              one.alongFirstMm,
-              one.fromSecondWallMm,
-              one.alongSecondMm,
-            ].map((lengthMm) => signed(lengthMm, write.length)),
-          ],
-          index + 1,
-          false,
-        ),
+        row([String(index + 1), ...columns.map(({ of }) => signed(of(one), write.length))], index + 1, false),
       );
       return [group("table", [...head, ...body])];
     },
-  };
+  }));
 }
 
 /** Shorter than this a length is shown as nothing. */
