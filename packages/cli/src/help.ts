@@ -58,11 +58,12 @@ How you work; a job may say the same, and what stands here goes before it:
   --keep-square gauge|far|both
                        edge that stays square and untouched as long as can be, for gauge and fence
                        or because it meets something; the plan says until when it does
-  --pace set=3,stroke=4,sharpen=10,sharp=200,test=300mm,sawset=4,saw=60
+  --pace set=3,carry=1,stroke=4,sharpen=10,sharp=200,test=300mm,sawset=4,saw=60
                        what the minutes are reckoned with, one or more of these: minutes to set a
-                       plane, seconds for a metre of stroke, minutes to sharpen an iron and metres
-                       it stays sharp for, length of the test piece run first at each setting (0
-                       for none), minutes to set a saw, seconds for a metre of sawing
+                       plane and to carry it on as it is to its next line, seconds for a metre of
+                       stroke, minutes to sharpen an iron and metres it stays sharp for, length of
+                       the test piece run first at each setting (0 for none), minutes to set a saw,
+                       seconds for a metre of sawing
   --hand gauge=0.08,line=0.06,sideways=0.2,fence=0.1,saw=0.3,depth=0.15,width=0.1
                        what you keep within 95 times in 100, one or more of these: a gauge's
                        setting, a knife line, a plane guided along it, a fence set to it, a saw, the

@@ -25,6 +25,7 @@ export const WAY_OPTIONS: OptionKinds = {
 
 type PaceName =
   | "setMinutes"
+  | "carryMinutes"
   | "secondsPerMetre"
   | "sharpenMinutes"
   | "sharpForM"
@@ -39,6 +40,7 @@ const seconds = { kind: "figure", least: 0.1, most: mostSecondsPerMetre } as con
 /** What the minutes are reckoned with, by the words of `--pace`. */
 const PACE: readonly FigureKey<PaceName>[] = [
   { word: "set", name: "setMinutes", ...minutes },
+  { word: "carry", name: "carryMinutes", ...minutes },
   { word: "stroke", name: "secondsPerMetre", ...seconds },
   { word: "sharpen", name: "sharpenMinutes", ...minutes },
   { word: "sharp", name: "sharpForM", kind: "figure", least: 1, most: mostSharpForM },

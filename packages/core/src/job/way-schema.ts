@@ -93,6 +93,12 @@ export const waySchema = closedObject({
 
 export const workingSchema = closedObject({
   setMinutes: z.number().min(0).max(WAY_LIMITS.mostSetMinutes).optional().describe("to set a plane, minutes"),
+  carryMinutes: z
+    .number()
+    .min(0)
+    .max(WAY_LIMITS.mostSetMinutes)
+    .optional()
+    .describe("to carry a plane on to its next line or seat at the same lean, minutes"),
   secondsPerMetre: z
     .number()
     .gt(0)

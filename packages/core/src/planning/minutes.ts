@@ -6,6 +6,8 @@ import type { PlanTime } from "../cutting/index.ts";
 
 export interface Working {
   readonly setMinutes: number;
+  /** To carry a plane on to its next line or seat at the lean it has: no fence, stop or iron is set anew. */
+  readonly carryMinutes?: number;
   /** One stroke there and back. */
   readonly secondsPerMetre: number;
   readonly lengthM: number;
@@ -21,11 +23,12 @@ export interface Working {
 }
 
 /**
- * A setting 3 minutes, a stroke of a metre 4 seconds, one stick of one metre, a test piece of 300 mm, sharpening
+ * A setting 3 minutes, a plane carried on to its next line 1 minute, a stroke of a metre 4 seconds, one stick of one metre, a test piece of 300 mm, sharpening
  * 10 minutes for every 200 metres of stroke; a saw 4 minutes to set, and a minute for each metre of cut.
  */
 export const COMMON_WORKING: Required<Working> = {
   setMinutes: 3,
+  carryMinutes: 1,
   secondsPerMetre: 4,
   lengthM: 1,
   sticks: 1,
@@ -36,6 +39,9 @@ export const COMMON_WORKING: Required<Working> = {
   sawSecondsPerMetre: 60,
 };
 
+/** What a cut asks of its plane: all set anew, carried on as it is to another line or seat, or left as it stands. */
+export type Setting = "set" | "carried" | "kept";
+
 /** The minutes of one cut by what they go to; a cut that keeps the setting of the one before sets nothing. */
 export interface CutTime {
   readonly settingMinutes: number;
@@ -44,15 +50,24 @@ export interface CutTime {
   readonly sharpeningMinutes: number;
 }
 
-export function planeTime(passes: number, isNewSetting: boolean, working: Working): CutTime {
-  const { setMinutes, secondsPerMetre, lengthM, sticks, testPieceM, sharpenMinutes, sharpForM } = {
+export function planeTime(passes: number, setting: Setting, working: Working): CutTime {
+  const {
+    setMinutes,
+    carryMinutes,
+    secondsPerMetre,
+    lengthM,
+    sticks,
+    testPieceM,
+    sharpenMinutes,
+    sharpForM,
+  } = {
     ...COMMON_WORKING,
     ...working,
   };
   const strokesM = passes * lengthM * sticks;
   const testM = passes * testPieceM;
   return {
-    settingMinutes: isNewSetting ? setMinutes : 0,
+    settingMinutes: { set: setMinutes, carried: Math.min(carryMinutes, setMinutes), kept: 0 }[setting],
     strokeMinutes: (strokesM * secondsPerMetre) / SECONDS,
     testPieceMinutes: (testM * secondsPerMetre) / SECONDS,
     sharpeningMinutes: ((strokesM + testM) / sharpForM) * sharpenMinutes,

@@ -1,13 +1,24 @@
 import { describe, expect, test } from "vitest";
 import { regionOf, ringFromVertices } from "../curve/index.ts";
 import { FLATTEN_MM } from "../measure/index.ts";
+import type { Plane } from "../shelf/index.ts";
 import { COMMON_WORKING } from "./minutes.ts";
 import { planCuts } from "./plan-cuts.ts";
 import { benchOf, draftAt, drawnSection, planOf, sectionOf } from "./testing/benches.ts";
-import { rebate, shelfOf, smoother } from "./testing/shelves.ts";
+import { hollow, rebate, SNIPE_BILLS, shelfOf, smoother } from "./testing/shelves.ts";
 import { tryCut } from "./try-cut.ts";
 
 const NBSP = "\u00a0";
+/** How far a reed of this width and of a radius as large rises. */
+const SAG_MM = 6.35 * (1 - Math.cos(Math.PI / 6));
+const FILLISTER: Plane = {
+  id: "fillister",
+  name: "Moving fillister",
+  kind: "moving fillister",
+  widthMm: 38,
+  fenceMm: 38,
+  depthMm: 20,
+};
 const SHELF = shelfOf(rebate(6), rebate(12), rebate(32), smoother(50));
 
 describe("what a cut's sentence says of its place", () => {
@@ -107,4 +118,62 @@ test("a crumb that a cut parts off is in no picture", () => {
   expect(cut.after).toHaveLength(2);
   const [planned] = planCuts(bench, [cut], [], COMMON_WORKING, { unit: "mm" }).cuts;
   expect(planned?.after).toHaveLength(1);
+});
+
+describe("a plane taken up again", () => {
+  const { cuts, time } = planOf(
+    sectionOf({
+      name: "reeded strip",
+      stick: { widthMm: 60, thicknessMm: 20 },
+      parts: [
+        { kind: "fillet", widthMm: 10 },
+        { kind: "step", riseMm: -SAG_MM },
+        { kind: "reeds", count: 4, widthMm: 6.35 },
+        { kind: "step", riseMm: SAG_MM },
+        { kind: "fillet", widthMm: "rest" },
+      ],
+    }),
+    shelfOf(...SNIPE_BILLS, hollow(6.35)),
+    {
+      working: {
+        ...COMMON_WORKING,
+        setMinutes: 10,
+        carryMinutes: 2,
+        secondsPerMetre: 0.001,
+        sharpenMinutes: 0,
+      },
+    },
+  );
+
+  test("is set the first time and carried on from line to line, whatever was done in between", () => {
+    const met = new Set<string>();
+    const carried = cuts.filter(({ plane, minutes, setting }, i) => {
+      const isKept = setting === cuts[i - 1]?.setting;
+      const expected = isKept ? 0 : met.has(plane.id) ? 2 : 10;
+      met.add(plane.id);
+      expect(minutes).toBeCloseTo(expected, 1);
+      return expected === 2;
+    });
+    expect(met.size).toBe(3);
+    expect(carried.length).toBeGreaterThan(5);
+    expect(time?.settingMinutes).toBe(30 + 2 * carried.length);
+  });
+});
+
+test("a step is done when its gauge line is split, or when the stop bears of a plane that has one", () => {
+  const outline: [number, number][] = [
+    [0, 0],
+    [40, 0],
+    [40, 14],
+    [32, 14],
+    [32, 20],
+    [0, 20],
+  ];
+  const done = (...planes: readonly Plane[]) =>
+    planOf(drawnSection(40, 20, outline), shelfOf(...planes))
+      .cuts.map(({ doneWhen }) => doneWhen)
+      .join(" ");
+  expect(done(rebate(12))).toMatch(/gauge line is just split/);
+  expect(done(rebate(12))).not.toMatch(/depth stop/);
+  expect(done(FILLISTER)).toMatch(/depth stop bears/);
 });

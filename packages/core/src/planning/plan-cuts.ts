@@ -61,7 +61,11 @@ export function planCuts(
     const time =
       cut.draft.kind === "saw"
         ? sawTime(isNewSetting, working)
-        : planeTime(figures.cut.passes, isNewSetting, working);
+        : planeTime(
+            figures.cut.passes,
+            !isNewSetting ? "kept" : isCarried(cuts.slice(0, i), cut) ? "carried" : "set",
+            working,
+          );
     times.push(time);
     made.push({
       number,
@@ -82,6 +86,28 @@ export function planCuts(
     });
   });
   return { cuts: made, settings: setting, times };
+}
+
+/**
+ * Whether a plane is taken up again as it was laid down: leaned as it was, where only a line or a seat places it. What
+ * other planes did in between sets nothing of it anew.
+ */
+function isCarried(earlier: readonly TriedCut[], cut: TriedCut): boolean {
+  const draft = cut.draft;
+  if (draft.kind !== "plane" || !isPlacedByWood(cut)) return false;
+  const last = earlier
+    .filter((other) => other.draft.kind === "plane" && other.draft.tool === draft.tool)
+    .at(-1);
+  if (last?.draft.kind !== "plane" || !isPlacedByWood(last)) return false;
+  return last.draft.cantDeg === draft.cantDeg && String(leansOf(last.draft)) === String(leansOf(draft));
+}
+
+function isPlacedByWood({ guide }: TriedCut): boolean {
+  return guide === null || guide.kind === "lines";
+}
+
+function leansOf({ runs, cantDeg }: PlaneDraft): readonly number[] {
+  return runs.flatMap((run) => run.map((pose) => Math.round(leanDeg(pose[2], cantDeg))));
 }
 
 type Figures = Pick<

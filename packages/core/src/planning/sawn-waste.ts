@@ -66,7 +66,7 @@ function minutesOfAll(bench: Bench, cuts: readonly TriedCut[]): number {
     if (takesMm2 < LEAST_TAKE_MM2) return sum;
     if (draft.kind === "saw") return sum + minutesOf(sawTime(true, bench.working));
     const { passes } = passesOf(bench, before, draft, takesMm2);
-    return sum + minutesOf(planeTime(passes, true, bench.working));
+    return sum + minutesOf(planeTime(passes, "set", bench.working));
   }, 0);
 }
 

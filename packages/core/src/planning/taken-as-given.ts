@@ -39,7 +39,7 @@ export function takenAsGiven(
   const planed = [
     `Shavings of ${thickness(shavings.heavyMm)} for waste and ${thickness(shavings.ordinaryMm)} for shaping.`,
     `${each} of ${long}; ${test}.`,
-    `${counted(pace.setMinutes, "minute")} to set a plane, once for all sticks; ${counted(pace.secondsPerMetre, "second")} a stroke for each metre; ${counted(pace.sharpenMinutes, "minute")} to sharpen an iron for every ${pace.sharpForM} m of stroke.`,
+    `${counted(pace.setMinutes, "minute")} to set a plane, once for all sticks, and ${counted(pace.carryMinutes, "minute")} to carry it on to its next line; ${counted(pace.secondsPerMetre, "second")} a stroke for each metre; ${counted(pace.sharpenMinutes, "minute")} to sharpen an iron for every ${pace.sharpForM} m of stroke.`,
   ];
   const sawn = `A saw takes ${counted(pace.sawSetMinutes, "minute")} to set and ${counted(pace.sawSecondsPerMetre, "second")} for each metre of cut.`;
   const kept = [

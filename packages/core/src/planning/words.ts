@@ -160,7 +160,7 @@ export function doneSentence(facts: CutFacts): string {
         return `Done when it is level and ${depth === null ? "" : `${depth} `}down from end to end: the gauge line is just split.`;
       return depth === null
         ? "Done when the floor is down to the line from end to end."
-        : `Done when the floor is ${depth} down from end to end: the depth stop bears, or the gauge line is just split.`;
+        : `Done when the floor is ${depth} down from end to end: ${STOPPED.has(facts.kind) ? "the depth stop bears" : "the gauge line is just split"}.`;
     case "chamfer":
       return "Done when the flat reaches both lines and splits them from end to end.";
     case "flat":
@@ -194,6 +194,9 @@ export function doneSentence(facts: CutFacts): string {
       return "Done when one shaving as wide as the sole comes from end to end and the lines on both ends are met.";
   }
 }
+
+/** Planes with a depth stop; a rebate plane or smoother has none and goes down to a gauge line. */
+const STOPPED: ReadonlySet<string> = new Set(["moving fillister", "plough"]);
 
 /** "upright", "leaned 12° to the left": degrees to 1, as a hand holds them. */
 export function leanWords(leanDeg: number): string {

@@ -44,6 +44,14 @@ const COMMON = workingOf({});
 export const WORKING_FIELDS: readonly WorkingField[] = [
   { key: "setMinutes", label: "To set a plane", unit: "min", least: 0, most: 240, common: COMMON.setMinutes },
   {
+    key: "carryMinutes",
+    label: "To carry it to the next line",
+    unit: "min",
+    least: 0,
+    most: 240,
+    common: COMMON.carryMinutes ?? 0,
+  },
+  {
     key: "secondsPerMetre",
     label: "A stroke, for each metre",
     unit: "s",
