@@ -82,12 +82,34 @@ describe("a band of reeds", () => {
     expect(after.length).toBeGreaterThan(2);
   });
 
-  test("no plain reed is worked last between two finished ones", () => {
-    const plan = planOf(plainReeds(5), SHELF);
+  test("seven small reeds between margins follow one another from one end", () => {
+    const widthMm = 3.175;
+    const sunkMm = widthMm * (1 - Math.cos(Math.PI / 6));
+    const section = sectionOf({
+      name: "fine reeds",
+      stick: { widthMm: 36, thicknessMm: 20 },
+      parts: [
+        { kind: "fillet", widthMm: 6.8875 },
+        { kind: "step", riseMm: -sunkMm },
+        { kind: "reeds", count: 7, widthMm },
+        { kind: "step", riseMm: sunkMm },
+        { kind: "fillet", widthMm: "rest" },
+      ],
+    });
+    const places = planOf(section, shelfOf(hollow(widthMm), ...SNIPE_BILLS))
+      .cuts.filter((cut) => cut.plane.kind === "hollow")
+      .map((cut) => cut.runs?.[0]?.[0]?.[0] ?? 0);
+    expect(places).toHaveLength(7);
+    const steps = places.slice(1).map((x, i) => x - (places[i] as number));
+    for (const step of steps) expect(step).toBeCloseTo(steps[0] ?? 0, 3);
+  });
+
+  test.each([5, 7])("of %i plain reeds none is worked last between two finished ones", (count) => {
+    const plan = planOf(plainReeds(count), SHELF);
     const reeds = plan.cuts
       .filter((cut) => cut.plane.kind === "hollow")
       .map((cut) => cut.runs?.[0]?.[0]?.[0] ?? 0);
-    expect(reeds).toHaveLength(5);
+    expect(reeds).toHaveLength(count);
     reeds.forEach((x, i) => {
       const before = reeds.slice(0, i);
       const isBeside = (side: 1 | -1) => before.some((other) => Math.abs(other - x - side * 6.35) < 0.1);

@@ -214,6 +214,20 @@ export interface ArcToCut {
   readonly others: () => CurveWays;
 }
 
+/**
+ * The states that cost least, and those that have gone along from one end of the face without a gap: in a long row they
+ * are dearer on the way than others that first take what is cheap, and cheapest at its end.
+ */
+function keptStates(bench: Bench, states: readonly BeamState[], curves: number): BeamState[] {
+  const sorted = [...states].sort((a, b) => a.cost - b.cost || (a.done < b.done ? -1 : 1));
+  const width = beamWidth(bench, curves);
+  if (width === 1) return sorted.slice(0, width);
+  const whole = (1n << BigInt(curves)) - 1n;
+  const isAlong = ({ done }: BeamState) =>
+    (done & (done + 1n)) === 0n || ((whole ^ done) & ((whole ^ done) + 1n)) === 0n;
+  return sorted.filter((state, rank) => rank < width || isAlong(state));
+}
+
 /** The best order found for the curved cuts; each entry is one arc's ways of being cut, one of which is taken. */
 export function orderCurves(bench: Bench, wood: Region, curves: readonly ArcToCut[]): Ordered {
   let beam: BeamState[] = [{ done: 0n, last: -1, wood, cuts: [], cost: 0, refused: [] }];
@@ -229,9 +243,7 @@ export function orderCurves(bench: Bench, wood: Region, curves: readonly ArcToCu
         if (!known || grown.cost < known.cost - SAME_SCORE) next.set(grown.done, grown);
       });
     }
-    beam = [...next.values()]
-      .sort((a, b) => a.cost - b.cost || (a.done < b.done ? -1 : 1))
-      .slice(0, beamWidth(bench, curves.length));
+    beam = keptStates(bench, [...next.values()], curves.length);
   }
   const best = beam[0] as BeamState;
   return { cuts: best.cuts, wood: best.wood, cost: best.cost, refused: best.refused };
