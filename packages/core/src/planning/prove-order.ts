@@ -9,7 +9,7 @@
  */
 import { difference, type Region, regionAreaMm2 } from "../curve/index.ts";
 import { cutAway, leanDeg } from "../cutting/index.ts";
-import { bug, SAME_SCORE } from "../measure/index.ts";
+import { bug, countWork, SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { CheapestFirst } from "./cheapest-first.ts";
 import { type Draft, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
@@ -18,6 +18,7 @@ import { costOf, planeId } from "./order.ts";
 import { leastRest, type Open, openAfter, type Witness, witnessesOf } from "./order-bound.ts";
 import { curveAfter, NO_CURVE, stepCost, wholeCost } from "./order-cost.ts";
 import { type Removals, removalsOf } from "./order-removals.ts";
+import { RemovalSets } from "./removal-sets.ts";
 import { rowCost } from "./row-cost.ts";
 import type { Found } from "./search.ts";
 import { makeAll, SAME_LEFT_MM2, type Sequence } from "./sequence.ts";
@@ -56,8 +57,12 @@ export function proveOrder(
   return new OrderProof(found, candidates, limits).run();
 }
 
+/** What a candidate looked at in a state counts for, beside the cuts tried (`countWork`). */
+const WORK_OF_CANDIDATE = 8;
+
 interface State {
-  readonly made: bigint;
+  /** The number of the set of what is removed. */
+  readonly made: number;
   readonly last: TriedCut | undefined;
   readonly lastCurve: number;
   readonly cost: number;
@@ -79,11 +84,16 @@ class OrderProof {
   /** For each candidate what it costs wherever it stands. */
   private readonly leastCosts: readonly number[];
   private readonly witnesses: readonly Witness[];
-  private readonly open = new Map<bigint, Open | null>();
+  private readonly sets: RemovalSets;
+  private readonly hands: Hands;
+  /** For each candidate the curve it makes, as its place among the curves; NO_CURVE for a flat. */
+  private readonly curves: readonly number[];
+  private readonly open: (Open | null | undefined)[] = [];
+  private readonly rests = new Map<number, number>();
   private readonly woods = new Map<bigint, Region>();
-  private readonly tried = new Map<string, TriedCut>();
-  private readonly passedOver = new Set<string>();
-  private readonly ended = new Map<bigint, Sequence | null>();
+  private readonly tried = new Map<number, TriedCut>();
+  private readonly passedOver = new Set<number>();
+  private readonly ended = new Map<number, Sequence | null>();
   private bar: number;
   private best: State | null = null;
   private isPassedOver = false;
@@ -110,6 +120,9 @@ class OrderProof {
     const planed = drafts.filter(({ kind }) => kind === "plane");
     const end = planed.reduce((wood, draft) => cutAway(wood, sweepOfDraft(draft)), start);
     this.removals = removalsOf(start, candidates);
+    this.sets = new RemovalSets(this.removals);
+    this.hands = handsOf(candidates);
+    this.curves = candidates.map((draft) => curveAfter(bench, draft, NO_CURVE));
     this.leastCosts = candidates.map((draft) => leastCostOf(bench, draft));
     this.witnesses = witnessesOf(bench, start, end, candidates, this.removals.bits, this.leastCosts);
     this.woods.set(0n, start);
@@ -145,20 +158,21 @@ class OrderProof {
 
   /** One search; in haste it stops at the first order below the bar. True where none is left that could be. */
   private search(haste: number): boolean {
-    const reached = new Map<string, number>();
+    const reached = new Map<number, number>();
     const queue = new CheapestFirst<State>(
       ({ least, cost }) => least + haste * (least - cost),
       (a, b) => b.cost - a.cost,
     );
     const last = this.sawsBefore[this.sawsBefore.length - 1];
     const cost = wholeCost(this.bench, this.sawsBefore);
-    const least = cost + this.rest(0n, last?.draft);
-    queue.add({ made: 0n, last, lastCurve: NO_CURVE, cost, least, candidate: -1, before: null });
+    const made = this.sets.numberOf(0n);
+    const least = cost + this.rest(made, NO_HAND);
+    queue.add({ made, last, lastCurve: NO_CURVE, cost, least, candidate: NO_CANDIDATE, before: null });
     for (let state = queue.take(); state; state = queue.take()) {
       if (state.least >= this.bar - SAME_SCORE) continue;
       if (this.tries >= this.limits.mostTries || ++this.states > this.limits.mostStates) return false;
       if (!this.bench.effort.isThorough) return false;
-      if (state.cost > (reached.get(keyOf(state)) ?? state.cost) + SAME_SCORE) continue;
+      if (state.cost > (reached.get(this.keyOf(state)) ?? state.cost) + SAME_SCORE) continue;
       const ended = this.endedCost(state);
       if (ended !== null && ended < this.bar - SAME_SCORE && !this.runsIntoGroove(state)) {
         this.bar = ended;
@@ -170,12 +184,12 @@ class OrderProof {
     return true;
   }
 
-  private grow(state: State, reached: Map<string, number>, queue: CheapestFirst<State>): void {
+  private grow(state: State, reached: Map<number, number>, queue: CheapestFirst<State>): void {
     const before = this.draftsOf(state);
+    countWork(WORK_OF_CANDIDATE * this.candidates.length);
     for (let k = 0; k < this.candidates.length; k++) {
-      const bit = this.removals.bits[k] as bigint;
-      if (state.made & bit) continue;
-      const made = state.made | bit;
+      const made = this.sets.grownBy(state.made, k);
+      if (made === state.made) continue;
       // What it costs at best is told without making the cut, and leaves few to be made.
       if (this.leastWith(state, made, k) >= this.bar) {
         this.passOver(state.made, k);
@@ -185,11 +199,11 @@ class OrderProof {
       if (cut.takesMm2 < LEAST_TAKE_MM2 || !isAllowed(this.bench, cut)) continue;
       const standing = rowCost(this.bench, cut.draft, before) + this.edgeCost(state.made, cut);
       const cost = state.cost + stepCost(this.bench, cut, state.last, state.lastCurve) + standing;
-      const least = Math.max(state.least, cost + this.rest(made, cut.draft));
+      const least = Math.max(state.least, cost + this.rest(made, this.hands.ofCandidate[k] as number));
       if (least >= this.bar - SAME_SCORE) continue;
       const lastCurve = curveAfter(this.bench, cut.draft, state.lastCurve);
       const next: State = { made, last: cut, lastCurve, cost, least, candidate: k, before: state };
-      const key = keyOf(next);
+      const key = this.keyOf(next);
       if (cost >= (reached.get(key) ?? Number.POSITIVE_INFINITY) - SAME_SCORE) continue;
       reached.set(key, cost);
       queue.add(next);
@@ -197,12 +211,14 @@ class OrderProof {
   }
 
   /** The least that the whole can cost where this candidate is made next: no cut of it costs less than is counted here. */
-  private leastWith({ last, lastCurve, cost }: State, made: bigint, k: number): number {
+  private leastWith({ last, lastCurve, cost }: State, made: number, k: number): number {
     const draft = this.candidates[k] as PlaneDraft;
     const own = (this.leastCosts[k] as number) + changeCost(this.bench, draft, last);
-    const curve = curveAfter(this.bench, draft, lastCurve);
-    const isApart = lastCurve !== NO_CURVE && curve !== lastCurve && Math.abs(curve - lastCurve) !== 1;
-    return cost + own + (isApart ? this.bench.weights.apart : 0) + this.rest(made, draft);
+    const curve = this.curves[k] as number;
+    const isApart = lastCurve !== NO_CURVE && curve !== NO_CURVE && Math.abs(curve - lastCurve) > 1;
+    const withIt = cost + own + (isApart ? this.bench.weights.apart : 0);
+    // The rest is the dear part of this sum, and cannot bring it down.
+    return withIt >= this.bar ? withIt : withIt + this.rest(made, this.hands.ofCandidate[k] as number);
   }
 
   /** What the whole costs if nothing more is planed, or null where wood is left that the given order does not leave. */
@@ -210,7 +226,7 @@ class OrderProof {
     if (this.openOf(made) !== null) return null;
     let ended = this.ended.get(made);
     if (ended === undefined) {
-      const sawn = makeAll(this.bench, this.wood(made), this.sawsAfter);
+      const sawn = makeAll(this.bench, this.wood(this.sets.bitsOf(made)), this.sawsAfter);
       ended = this.isAsClean(sawn.wood) ? sawn : null;
       this.ended.set(made, ended);
     }
@@ -218,31 +234,32 @@ class OrderProof {
   }
 
   /** The cut on the wood that is left; made once for each set of removals near it. */
-  private try(made: bigint, k: number): TriedCut {
+  private try(made: number, k: number): TriedCut {
     const key = this.tryKey(made, k);
     const known = this.tried.get(key);
     if (known) return known;
     if (!this.passedOver.delete(key)) this.tries++;
-    const cut = tryCut(this.bench, this.wood(made), this.candidates[k] as PlaneDraft);
+    const cut = tryCut(this.bench, this.wood(this.sets.bitsOf(made)), this.candidates[k] as PlaneDraft);
     // Whether wood comes loose is no matter of the wood near it alone.
     if (!cut.refusals.some(({ rule }) => rule === "loose wood")) this.tried.set(key, cut);
     return cut;
   }
 
-  private edgeCost(made: bigint, cut: TriedCut): number {
-    return this.bench.keptEdges.length === 0 ? 0 : keptEdgeCost(this.bench, cut, this.wood(made));
+  private edgeCost(made: number, cut: TriedCut): number {
+    if (this.bench.keptEdges.length === 0) return 0;
+    return keptEdgeCost(this.bench, cut, this.wood(this.sets.bitsOf(made)));
   }
 
   /** A cut that need not be made counts as tried all the same, once: how far the search goes does not hang on what it is spared. */
-  private passOver(made: bigint, k: number): void {
+  private passOver(made: number, k: number): void {
     const key = this.tryKey(made, k);
     if (this.tried.has(key) || this.passedOver.has(key)) return;
     this.passedOver.add(key);
     this.tries++;
   }
 
-  private tryKey(made: bigint, k: number): string {
-    return `${made & (this.removals.near[k] as bigint)}/${k}`;
+  private tryKey(made: number, k: number): number {
+    return this.sets.nearTo(made, k) * this.candidates.length + k;
   }
 
   private wood(made: bigint): Region {
@@ -255,17 +272,28 @@ class OrderProof {
     return wood;
   }
 
-  private openOf(made: bigint): Open | null {
-    const known = this.open.get(made);
+  private openOf(made: number): Open | null {
+    const known = this.open[made];
     if (known !== undefined) return known;
-    const open = openAfter(this.witnesses, made);
-    this.open.set(made, open);
+    const open = openAfter(this.witnesses, this.sets.bitsOf(made));
+    this.open[made] = open;
     return open;
   }
 
-  private rest(made: bigint, last: Draft | undefined): number {
-    const hand = last ? { plane: planeId(last), cantDeg: last.cantDeg } : null;
-    return leastRest(this.bench, this.openOf(made), hand);
+  /** The least that is still to be paid once a set is gone, with what is in hand. */
+  private rest(made: number, hand: number): number {
+    const at = made * this.hands.all.length + hand;
+    const known = this.rests.get(at);
+    if (known !== undefined) return known;
+    const rest = leastRest(this.bench, this.openOf(made), this.hands.all[hand] ?? null);
+    this.rests.set(at, rest);
+    return rest;
+  }
+
+  /** States of one key have the same before them. */
+  private keyOf({ made, candidate, lastCurve }: State): number {
+    const hand = candidate === NO_CANDIDATE ? NO_HAND : (this.hands.ofCandidate[candidate] as number);
+    return (made * this.hands.all.length + hand) * (this.bench.worked.length + 1) + lastCurve + 1;
   }
 
   /** Whether no wood is left that the given order takes. */
@@ -286,8 +314,28 @@ function isIntoGroove({ intoGroove }: TriedCut): boolean {
   return intoGroove;
 }
 
-function keyOf({ made, last, lastCurve }: State): string {
-  return `${made}/${last ? planeId(last.draft) : ""}/${last?.draft.cantDeg ?? ""}/${lastCurve}`;
+/** A plane in the hand and a lie of the stick, numbered; the first is neither. */
+interface Hands {
+  readonly all: readonly (Hand | null)[];
+  readonly ofCandidate: readonly number[];
+}
+
+interface Hand {
+  readonly plane: string;
+  readonly cantDeg: number;
+}
+
+const NO_HAND = 0;
+const NO_CANDIDATE = -1;
+
+function handsOf(candidates: readonly PlaneDraft[]): Hands {
+  const all: (Hand | null)[] = [null];
+  const ofCandidate = candidates.map((draft) => {
+    const [plane, { cantDeg }] = [planeId(draft), draft];
+    const known = all.findIndex((hand) => hand?.plane === plane && hand.cantDeg === cantDeg);
+    return known > 0 ? known : all.push({ plane, cantDeg }) - 1;
+  });
+  return { all, ofCandidate };
 }
 
 /** No rule refuses it; and a cut that only helps has something to run on and is not sunk aslant into solid wood. */
