@@ -1,7 +1,9 @@
 /** What a plane runs against: flat planes that cut a wall, and any plane that leans far. */
 
+import { edgeOutOfReach } from "../second-route/edges.ts";
 import { mm } from "../second-route/finding.ts";
 import { boxOf, flatRing, turnedBy } from "../second-route/flat.ts";
+import { sideOf } from "../second-route/guides.ts";
 import type { PoseXyt, Xy } from "../second-route/plan-json.ts";
 import {
   type CutOnBench,
@@ -75,6 +77,20 @@ function overhangs(plan: SaidPlan, { cut, sole }: CutOnBench, pose: PoseXyt): bo
   const box = boxOf([flatRing(plan.stick).map((p) => turnedBy(cut.cant, p))]);
   const xs = endsInPlace(sole, pose).map((end) => turnedBy(cut.cant, end)[0]);
   return side < 0 ? Math.min(...xs) < box.minX : Math.max(...xs) > box.maxX;
+}
+
+/** Flat planes whose fence would have to hang deeper than any, pass its arms through wood, or bear on no upright edge. */
+export function fencesOutOfReach(plan: SaidPlan, cuts: readonly CutOnBench[]): readonly Said[] {
+  return cuts.flatMap(({ cut, runs, before }): Said[] => {
+    const edge = cut.runsAgainst ?? "";
+    if (!FLAT_KINDS.includes(cut.plane.kind) || !(edge in EDGES)) return [];
+    const side = sideOf(plan, cut.cant, edge);
+    if (side === null) return [{ cut: cut.number, says: `the ${edge} stands at neither side` }];
+    return edgeOutOfReach(cut, runs[0][0], flatRing(plan.stick), before, side).map((says) => ({
+      cut: cut.number,
+      says: `${edge}: ${says}`,
+    }));
+  });
 }
 
 /** Planes that lean beyond 45° in the hand with neither a guide nor a good seat. */

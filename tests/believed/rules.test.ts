@@ -293,6 +293,72 @@ describe("dropped into a face", () => {
   });
 });
 
+describe("fence out of reach", () => {
+  /** A step in from a far edge that an earlier cut took down to a height. */
+  const stepOver = (edgeMm: number): SaidPlan => {
+    const lowered: Drawn = {
+      plane: { id: "rebate-12", kind: "rebate", width: 12 },
+      sole: flatSole(12),
+      runs: [[[40, edgeMm, 0]]],
+      runsAgainst: "far edge",
+      after: [rebated(34, edgeMm)],
+    };
+    const wide: Drawn = {
+      plane: { id: "rebate-32", kind: "rebate", width: 32 },
+      sole: flatSole(32),
+      runs: [[[36, 28, 0]]],
+      runsAgainst: "far edge",
+      after: [rebated(34, edgeMm)],
+    };
+    return planOf(lowered, wide);
+  };
+
+  test("a fence that would have to hang 14 mm below the sole; at 11 mm it is believed", () => {
+    expect(rulesIn(stepOver(16))).toEqual(["fence out of reach"]);
+    expect(rulesIn(stepOver(19))).toEqual([]);
+  });
+
+  test("an edge of which only a sliver is left upright", () => {
+    const thin = planOf({
+      plane: { id: "rebate-12", kind: "rebate", width: 12 },
+      sole: flatSole(12),
+      runs: [[[40, 4, 0]]],
+      runsAgainst: "far edge",
+      after: [STICK],
+    });
+    const bevelled = {
+      ...thin,
+      stick: [
+        [0, 0],
+        [30, 0],
+        [40, 28.5],
+        [40, 30],
+        [0, 30],
+      ] as Ring,
+    };
+    expect(rulesIn(thin)).toEqual([]);
+    expect(rulesIn(bevelled)).toEqual(["fence out of reach"]);
+  });
+
+  test("arms that would have to pass 24 mm of wood; another edge serves", () => {
+    const low = plough(6, 30, 6, rebated(24, 6));
+    const groove = (runsAgainst: string) =>
+      planOf(
+        {
+          ...low,
+          plane: { id: "r", kind: "rebate" },
+          sole: flatSole(32),
+          runs: [[[40, 8, 0]]],
+          after: [rebated(24, 8)],
+          runsAgainst: "far edge",
+        },
+        { ...low, runsAgainst },
+      );
+    expect(rulesIn(groove("gauge edge"))).toEqual(["fence out of reach"]);
+    expect(rulesIn(groove("far edge"))).toEqual([]);
+  });
+});
+
 describe("free lean", () => {
   const chamfer = (tilt: number, runsAgainst: string): Drawn => ({
     plane: { id: "rebate-12", kind: "rebate", width: 12 },

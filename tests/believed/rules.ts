@@ -4,7 +4,7 @@
  */
 import { cutsOnBench, type SaidPlan } from "./bench.ts";
 import { finsLeft } from "./fins.ts";
-import { droppedIn, leansFree } from "./guides.ts";
+import { droppedIn, fencesOutOfReach, leansFree } from "./guides.ts";
 import { looseIn } from "./loose.ts";
 import { posesUnsaid } from "./poses.ts";
 import { overlappingSlots, plungedSlots } from "./slots.ts";
@@ -16,6 +16,7 @@ export const RULES = [
   "poses without a reason",
   "bare flat",
   "dropped into a face",
+  "fence out of reach",
   "free lean",
   "loose wood",
   "standing fin",
@@ -38,6 +39,7 @@ export function unbelievedIn(plan: SaidPlan): readonly Unbelieved[] {
     ["poses without a reason", posesUnsaid(plan)],
     ["bare flat", startsOnBareFlat(cuts)],
     ["dropped into a face", droppedIn(plan, cuts)],
+    ["fence out of reach", fencesOutOfReach(plan, cuts)],
     ["free lean", leansFree(cuts)],
     ["loose wood", looseIn(plan)],
     ["standing fin", finsLeft(plan, cuts)],

@@ -43,7 +43,6 @@ function shelfOf(planes: readonly PlaneEntry[]) {
 
 /** What the second route still finds, and nothing else; each line is a test that fails until it is put right. */
 const STILL_FOUND: Readonly<Record<string, readonly Rule[]>> = {
-  "line-far-from-the-plane": ["guide"],
   "fillet-under-a-film-of-rounding": ["uncut said"],
 };
 

@@ -96,6 +96,71 @@ test.each(["line m99", "wall of cut 99", "wall of cut 1", "far edge", "the moon"
   },
 );
 
+test("an edge cut down too far for a fence, one bevelled away, and one behind wood that no arms pass", () => {
+  const rebate = { id: "r", kind: "rebate", width: 30, name: "r" };
+  const flat = (width: number) => [
+    [-width / 2, 0],
+    [width / 2, 0],
+  ];
+  const on = (stick: readonly (readonly [number, number])[], more: object): PlanJson => ({
+    ...good,
+    marks: [],
+    stick: stick as PlanJson["stick"],
+    cuts: [{ ...good.cuts[0], number: 1, cant: 0, runsAgainst: "far edge", ...more } as unknown as CutJson],
+  });
+  const says = (plan: PlanJson) =>
+    examine(plan)
+      .filter(({ rule, cut }) => rule === "guide" && cut === 1)
+      .map((found) => found.says);
+  const step = { plane: rebate, sole: flat(30), runs: [[[55, 28, 0]]] };
+  const lowered = (toMm: number) =>
+    on(
+      [
+        [0, 0],
+        [60, 0],
+        [60, toMm],
+        [50, toMm],
+        [50, 30],
+        [0, 30],
+      ],
+      step,
+    );
+  expect(says(lowered(18.1))).toEqual([]);
+  expect(says(lowered(17.9))).toEqual([expect.stringContaining("below the sole")]);
+  expect(
+    says(
+      on(
+        [
+          [0, 0],
+          [50, 0],
+          [60, 30],
+          [0, 30],
+        ],
+        step,
+      ),
+    ),
+  ).toEqual([expect.stringContaining("upright")]);
+  const plough = { id: "plough", kind: "plough", widths: [6], width: 6, fence: 100, depth: 20 };
+  const groove = (floorMm: number) =>
+    on(
+      [
+        [0, 0],
+        [60, 0],
+        [60, 30],
+        [30, 30],
+        [30, 12],
+        [0, 12],
+      ],
+      {
+        plane: plough,
+        sole: flat(6),
+        runs: [[[20, floorMm, 0]]],
+      },
+    );
+  expect(says(groove(8.1))).toEqual([]);
+  expect(says(groove(7.9))).toEqual([expect.stringContaining("arms")]);
+});
+
 test("a round with neither seat nor guide, and a seat told where there is none", () => {
   expect(rulesFound(withCut(ROUND, () => ({ seat: null })))).toEqual(["guide"]);
   // The hollow comes before its second line: it has one arris only, and slides.

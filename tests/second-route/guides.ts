@@ -1,5 +1,6 @@
 /** Whether what a plane is said to run against is there when it is needed. */
-import { type Box, boxOf, type FlatRegion, turnedBy } from "./flat.ts";
+import { edgeOutOfReach } from "./edges.ts";
+import { type Box, boxOf, type FlatRegion, flatRing, turnedBy } from "./flat.ts";
 import type { CutJson, PlanJson, PoseXyt, Xy } from "./plan-json.ts";
 import { alongside, stretches } from "./rays.ts";
 import { axisOf, inPlace } from "./strips.ts";
@@ -28,7 +29,7 @@ export function guideFaults(plan: PlanJson, cut: CutJson, woods: readonly FlatRe
   const wall = /^wall of cut (\d+)$/.exec(runsAgainst);
   if (wall) return pose ? wallFaults(cut, pose, Number(wall[1]), woods) : [];
   if (["gauge edge", "far edge", "face", "back"].includes(runsAgainst))
-    return pose ? edgeFaults(plan, cut, pose, runsAgainst) : [];
+    return pose ? edgeFaults(plan, cut, pose, runsAgainst, woods[cut.number - 1]) : [];
   return [`nothing is called ${runsAgainst}`];
 }
 
@@ -84,7 +85,13 @@ function topOf(found: readonly (readonly [number, number])[]): number {
   return found.length > 0 ? found[found.length - 1][1] : 0;
 }
 
-function edgeFaults(plan: PlanJson, cut: CutJson, pose: PoseXyt, edge: string): readonly string[] {
+function edgeFaults(
+  plan: PlanJson,
+  cut: CutJson,
+  pose: PoseXyt,
+  edge: string,
+  before: FlatRegion,
+): readonly string[] {
   const turn = cut.cant;
   const stick = [plan.stick.map((v): Xy => turnedBy(turn, [v[0], v[1]]))];
   const box = boxOf(stick);
@@ -95,16 +102,17 @@ function edgeFaults(plan: PlanJson, cut: CutJson, pose: PoseXyt, edge: string): 
   const at = side === "left" ? box.minX : box.maxX;
   const isOver = Math.min(...xs) < at - OVERHANG_MM && Math.max(...xs) > at;
   const isOverRight = Math.max(...xs) > at + OVERHANG_MM && Math.min(...xs) < at;
-  if (side === "left" ? isOver : isOverRight) return [];
+  const asItStands = edgeOutOfReach(cut, pose, flatRing(plan.stick), before, side);
+  if (side === "left" ? isOver : isOverRight) return asItStands;
   if (!FENCED.includes(cut.plane.kind))
     return [`the ${cut.plane.kind} has no fence and does not hang over the ${edge}`];
   const reach = Math.min(...xs.map((x) => Math.abs(x - at)));
   const fence = cut.plane.fence ?? Number.POSITIVE_INFINITY;
-  return reach > fence + 0.01 ? [`the fence reaches ${fence} mm, the cut begins ${reach} mm in`] : [];
+  return reach > fence + 0.01 ? [`the fence reaches ${fence} mm, the cut begins ${reach} mm in`] : asItStands;
 }
 
 /** On which side the named edge stands once the stick is turned. */
-function sideOf(plan: PlanJson, turn: number, edge: string): "left" | "right" | null {
+export function sideOf(plan: PlanJson, turn: number, edge: string): "left" | "right" | null {
   const box: Box = boxOf([plan.stick.map((v): Xy => [v[0], v[1]])]);
   const outward: Record<string, Xy> = {
     "gauge edge": plan.gaugeEdge === "right" ? [1, 0] : [-1, 0],

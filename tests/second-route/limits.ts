@@ -41,6 +41,16 @@ export const CLEARANCE_MM = 0.05;
 /** Lean from which a flat plane counts as leaning (the cutting model gives no number; a hand tells 3°). */
 export const LEANING_FROM_DEG = 3;
 
+/** How deep below the sole, as it is first set down, a fence or finger still finds an edge; and a plough's deep fence. */
+export const FENCE_HANG_MM = 12;
+export const PLOUGH_HANG_MM = 16;
+
+/** Wood above the sole that the arms of a fence pass over. */
+export const FENCE_ARMS_MM = 22;
+
+/** Upright stretch of an edge that a fence or finger bears on. */
+export const EDGE_BEARS_MM = 2;
+
 /** New wall beside a leaning flat plane. */
 export const LEANING_WALL_MM = 4;
 

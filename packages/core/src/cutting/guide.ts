@@ -1,8 +1,10 @@
 /** Whether what a plane is said to run against is there when it is needed, in the cut's first pose. */
 import { extentsOf, type Point, type Region, type Ring } from "../curve/index.ts";
 import { BESIDE_MM } from "../measure/index.ts";
+import type { Plane } from "../shelf/index.ts";
+import { armsMmOf, edgeAsItStands, edgeGuides } from "./edge.ts";
 import type { CuttingLimits } from "./limits.ts";
-import { turned, turnedBack, turnOf } from "./profile.ts";
+import { profileOf, turned, turnedBack, turnOf } from "./profile.ts";
 import type { CutShape } from "./simulate.ts";
 import { placed, placedSole } from "./sweep.ts";
 import type { Plan, PlanCut, Pose } from "./types.ts";
@@ -11,24 +13,36 @@ import { type Span, spansAlong, standingBeside } from "./wall.ts";
 /** Planes that carry a fence of their own. */
 const FENCED: ReadonlySet<string> = new Set(["moving fillister", "plough", "bead"]);
 
-const EDGES: ReadonlySet<string> = new Set(["gauge edge", "far edge", "face", "back"]);
+/** The way out of the stick at each of its edges, the gauge edge on the left. */
+const OUTWARD: Readonly<Record<string, Point>> = {
+  "gauge edge": { x: -1, y: 0 },
+  "far edge": { x: 1, y: 0 },
+  face: { x: 0, y: 1 },
+  back: { x: 0, y: -1 },
+};
+
+/** A plane's cut, to be made next, with what its guide is told from. */
+export interface GuidedCut {
+  readonly plan: Plan;
+  readonly cut: PlanCut;
+  readonly plane: Plane;
+  readonly shape: CutShape;
+  readonly stick: Ring;
+  /** `woods[n]` is the wood after the n-th cut, `woods[0]` the stick; the last is what the cut is made on. */
+  readonly woods: readonly Region[];
+  readonly limits: CuttingLimits;
+}
 
 /**
- * Whether the guide named by `runsAgainst` is there. `woods[n]` is the wood after the n-th cut, `woods[0]` the stick;
- * the cut is the last one of them to be made next.
+ * Whether the guide named by `runsAgainst` is there.
  *
  * A line has to be scribed before the cut, a wall to stand beside the sole and enough of it to have been left by the cut
- * that is named, an edge to lie under the sole or within its fence. Which of its two sides a stick's gauge edge is, the
- * file does not say; either serves. A batten is always there: the maker clamps it on.
+ * that is named, an edge to lie under the sole or within its fence, and as it then stands to be within reach of a fence or
+ * finger. Where an older file does not say which of its two sides a stick's gauge edge is, either serves. A batten is
+ * always there: the maker clamps it on.
  */
-export function guideIsThere(
-  plan: Plan,
-  cut: PlanCut,
-  shape: CutShape,
-  stick: Ring,
-  woods: readonly Region[],
-  limits: CuttingLimits,
-): boolean {
+export function guideIsThere(made: GuidedCut): boolean {
+  const { plan, cut, shape, woods, limits } = made;
   const guide = cut.runsAgainst;
   const pose = shape.runs[0]?.[0];
   if (guide === null || guide === "batten" || pose === undefined) return true;
@@ -36,8 +50,30 @@ export function guideIsThere(
   if (line) return plan.marks.some((mark) => mark.id === line[1] && mark.before <= cut.number);
   const wall = /^wall of cut (\d+)$/.exec(guide);
   if (wall) return wallStands(shape, pose, Number(wall[1]), woods, limits);
-  if (!EDGES.has(guide)) return false;
-  return overhangMm(shape, pose, stick) > 0 || FENCED.has(cut.plane.kind);
+  return edgeStands(made, guide, pose);
+}
+
+/** Whether the named edge is at a side of the stick as it is turned, and what is left of it guides the plane. */
+function edgeStands(
+  { plan, plane, shape, stick, woods, limits }: GuidedCut,
+  edge: string,
+  pose: Pose,
+): boolean {
+  const outward = OUTWARD[edge];
+  const now = woods[woods.length - 1];
+  if (outward === undefined || now === undefined) return false;
+  const { minX, maxX } = extentsOf(placedSole({ pieces: stick.pieces }, [0, 0, shape.cantDeg]));
+  const across = turned(turnOf(-shape.cantDeg), outward).x;
+  const isEither = plan.gaugeEdge === undefined && outward.x !== 0;
+  const isLeft = (plan.gaugeEdge === "right" && outward.x !== 0 ? -across : across) < 0;
+  const armsMm = armsMmOf(plane, limits);
+  const seen = profileOf(now, pose[2]);
+  return (["left", "right"] as const).some((side) => {
+    if (!isEither && (side === "left") !== isLeft) return false;
+    const at = { side, atMm: side === "left" ? minX : maxX };
+    const found = edgeAsItStands(now, seen, shape, pose, at, limits, armsMm);
+    return (found.overhangMm > 0 || FENCED.has(plane.kind)) && edgeGuides(found, plane, limits);
+  });
 }
 
 function wallStands(

@@ -2,6 +2,7 @@ export * from "./bearing.ts";
 export * from "./curve-book.ts";
 export * from "./depth.ts";
 export { type Depth, deepestFrom } from "./depth.ts";
+export * from "./edge.ts";
 export {
   comesAway,
   type FaceFigures,

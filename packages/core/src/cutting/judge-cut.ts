@@ -169,12 +169,12 @@ function obstacleFindings({ cut, where, shape, stick, after, reachMm }: MadeCut)
 
 /** A flat plane, beak or wall-parer runs against something; whatever has a seat may run by it alone. */
 function guideFindings(made: MadeCut): Trouble[] {
-  const { plan, cut, where, plane, shape, stick, woods, limits } = made;
+  const { cut, where, plane, shape, stick } = made;
   if (cut.runsAgainst === null) {
     const seated = cut.seat !== null && !isFlatKind(plane.kind);
     return seated ? [] : [cataloguedTrouble("recut-guide", where, { cut: cut.number })];
   }
-  if (!guideIsThere(plan, cut, shape, stick, woods, limits)) {
+  if (!guideIsThere(made)) {
     return [cataloguedTrouble("recut-guide-absent", where, { cut: cut.number, guide: cut.runsAgainst })];
   }
   const first = shape.runs[0]?.[0];

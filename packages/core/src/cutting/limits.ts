@@ -27,6 +27,14 @@ export interface CuttingLimits {
   readonly shavingMm2: number;
   /** Reach of a fence from the edge it runs on, mm. */
   readonly fenceMm: number;
+  /** How far below the sole, as it is first set down, a fence or a finger still finds an edge, mm. */
+  readonly fenceHangMm: number;
+  /** The same of a plough's fence, which is a deep board of its own, mm. */
+  readonly ploughFenceHangMm: number;
+  /** Height of wood above the sole that a fence's arms pass over, mm; a plough that sinks deeper carries them higher. */
+  readonly fenceArmsMm: number;
+  /** Stretch of an edge, upright in the lay of the stick, that a fence or a finger bears on, mm. */
+  readonly edgeBearsMm: number;
   /** Wall or line that is tall enough to guide a plane's side, mm. */
   readonly guideWallMm: number;
   readonly holding: HoldingLimits;
@@ -58,6 +66,10 @@ export const COMMON_LIMITS: CuttingLimits = {
   bearingRatio: 0.3,
   shavingMm2: 0.3,
   fenceMm: 50,
+  fenceHangMm: 12,
+  ploughFenceHangMm: 16,
+  fenceArmsMm: 22,
+  edgeBearsMm: 2,
   guideWallMm: 0.25,
   holding: {
     stickingBoardBelowMm: 25,

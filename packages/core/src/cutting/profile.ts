@@ -212,6 +212,23 @@ export function restOn(
   }
 }
 
+/** Height of the highest wood between two places across (turned frame), mm; minus infinity where none stands there. */
+export function topBetween(profile: Profile, fromMm: number, toMm: number): number {
+  const { x0, y0, x1, y1, count } = profile;
+  let top = Number.NEGATIVE_INFINITY;
+  const first = firstReaching(profile, fromMm);
+  let i = first;
+  for (; i < count && x0[i] <= toMm; i++) {
+    if (x1[i] < fromMm) continue;
+    const rise = x1[i] - x0[i];
+    const at = (x: number) =>
+      rise > 0 ? y0[i] + ((y1[i] - y0[i]) * (x - x0[i])) / rise : Math.max(y0[i], y1[i]);
+    top = Math.max(top, at(Math.max(x0[i], fromMm)), at(Math.min(x1[i], toMm)));
+  }
+  countWork(WORK_UNDER_SOLE * (i - first));
+  return top;
+}
+
 /** The first edge from which on some edge reaches as far right as x. */
 function firstReaching(profile: Profile, x: number): number {
   let low = 0;

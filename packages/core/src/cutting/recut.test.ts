@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Vertex } from "../curve/index.ts";
+import { COMMON_LIMITS } from "./limits.ts";
 import { recutPlan } from "./recut.ts";
 import type { Plan, PlanCut, PlanUncut, Run } from "./types.ts";
 
@@ -215,6 +216,11 @@ describe("a figure changed by hand is found", () => {
     ],
     ["a guide that is no wall", withCut(2, { runsAgainst: "wall of cut 2" }), ["recut-guide-absent cuts[1]"]],
     ["an edge it does not reach", withCut(3, { runsAgainst: "gauge edge" }), ["recut-guide-absent cuts[2]"]],
+    [
+      "the edge on its other side",
+      { ...withCut(1, { runsAgainst: "gauge edge" }), gaugeEdge: "left" },
+      ["recut-guide-absent cuts[0]"],
+    ],
     ["a line that is not there", withCut(3, { runsAgainst: "line m7" }), ["recut-guide-absent cuts[2]"]],
     ["no guide at all", withCut(3, { runsAgainst: null }), ["recut-guide cuts[2]"]],
     [
@@ -526,4 +532,21 @@ test("a plane far away whose lean points at the stick goes right through it", ()
   const takes = findings.find((one) => one.code === "recut-takes");
   // A sole 12 wide standing upright, its body towards the stick: a band 12 high and 40 long.
   expect(takes?.facts.foundMm2).toBeCloseTo(480, 3);
+});
+
+test("an edge that bears no fence, or begins too deep below the sole, is no guide", () => {
+  const found = (limits: Partial<typeof COMMON_LIMITS>, plan = PLAN) =>
+    recutPlan(plan, { ...COMMON_LIMITS, ...limits }).findings.map(({ code }) => code);
+  expect(found({})).toEqual([]);
+  // The stick is 20 mm thick.
+  expect(found({ edgeBearsMm: 19 })).toEqual([]);
+  expect(found({ edgeBearsMm: 21 })).toEqual(["recut-guide-absent"]);
+  // Set down on the face for a step of its own, 6 mm above what the first cut left of the edge.
+  const wide = { runs: [[[35, 12, 0]]] as const };
+  const again = {
+    ...PLAN,
+    cuts: PLAN.cuts.map((cut) => (cut.number === 2 ? { ...cut, ...wide, runsAgainst: "far edge" } : cut)),
+  };
+  const isAbsent = (fenceHangMm: number) => found({ fenceHangMm }, again).includes("recut-guide-absent");
+  expect([isAbsent(6.1), isAbsent(5.9)]).toEqual([false, true]);
 });

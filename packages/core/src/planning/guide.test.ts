@@ -4,6 +4,7 @@ import type { Pose } from "../cutting/index.ts";
 import { type Bench, layOutBench } from "./bench.ts";
 import { planeDraft } from "./draft-cut.ts";
 import { guidedRuns, guideFor } from "./guide.ts";
+import { isNeverGuided, lostItsEdge } from "./never-guided.ts";
 import { benchOf, draftAt, drawnSection, toolOf } from "./testing/benches.ts";
 import { plough, rebate, shelfOf, snipeBill } from "./testing/shelves.ts";
 import { tryCut } from "./try-cut.ts";
@@ -135,5 +136,37 @@ describe("what a flat plane runs against", () => {
     const guided = guidedRuns(on, grooved, draft);
     expect(guided.guide.kind).not.toBe("batten");
     expect(guided.runs.map((run) => run[0][0])).toEqual([93, 115, 104]);
+  });
+
+  test("an edge cut down so far that no fence hangs to it is no guide, and the cut is known to have lost it", () => {
+    const on = bench();
+    const wide = draftAt(on, "rebate-80", [115, 28, 0], { work: "step" });
+    const lowered = (toMm: number) =>
+      tryCut(on, on.stickRegion, draftAt(on, "rebate-12", [119, toMm, 0], { work: "step" })).after;
+    // The sole is set down on the face, at 30.
+    expect(guideFor(on, lowered(18.1), wide)).toEqual({ kind: "edge", edge: "far edge", fenceMm: 45 });
+    expect(guideFor(on, lowered(17.9), wide).kind).toBe("batten");
+    expect(lostItsEdge(on, tryCut(on, lowered(17.9), wide))).toBe(true);
+    expect(isNeverGuided(on, tryCut(on, lowered(17.9), wide))).toBe(false);
+    // In the middle of the face there never was an edge.
+    const inFace = tryCut(on, lowered(17.9), draftAt(on, "rebate-12", [50, 28, 0]));
+    expect(lostItsEdge(on, inFace)).toBe(false);
+    expect(isNeverGuided(on, inFace)).toBe(true);
+  });
+
+  test("a plough whose arms would have to pass too much wood runs from the other edge", () => {
+    const thick = drawnSection(120, 60, [
+      [0, 0],
+      [120, 0],
+      [120, 5],
+      [0, 5],
+    ]);
+    const on = benchOf(thick, SHELF);
+    // Down to 45 from 59 on: on the way to the gauge edge the face stands at 60.
+    const wood = tryCut(on, on.stickRegion, draftAt(on, "rebate-80", [99, 45, 0], { work: "step" })).after;
+    const groove = (floorMm: number) =>
+      guideFor(on, wood, draftAt(on, "plough", [62.5, floorMm, 0], { work: "groove" }));
+    expect(groove(38.1)).toEqual({ kind: "edge", edge: "gauge edge", fenceMm: 59.5 });
+    expect(groove(37.9)).toEqual({ kind: "edge", edge: "far edge", fenceMm: 54.5 });
   });
 });

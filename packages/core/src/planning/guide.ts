@@ -11,25 +11,20 @@ import {
   spansAlong,
   standingBeside,
   stripOf,
-  turned,
   turnedBack,
   turnOf,
 } from "../cutting/index.ts";
 import { type Bench, sidesFromGauge } from "./bench.ts";
 import { endsInPlace, type PlaneDraft } from "./draft-cut.ts";
+import { type EdgeGuide, fencedEdge, overhangingEdge } from "./edge-guide.ts";
 import { MOST_FREE_LEAN_DEG } from "./leans.ts";
 import { hangsClear } from "./seen.ts";
 
 export type Guide =
-  | { readonly kind: "edge"; readonly edge: Edge; readonly fenceMm: number }
+  | EdgeGuide
   | { readonly kind: "wall"; readonly side: "left" | "right"; readonly at: Point }
   | { readonly kind: "lines" }
   | { readonly kind: "batten" };
-
-export type Edge = "gauge edge" | "far edge" | "face" | "back";
-
-/** How far a sole must hang over an edge for a finger to find it, mm. */
-const OVERHANG_MM = 0.2;
 
 /** The surest guide of a flat plane or snipe bill in its first setting, on the wood as it stands. */
 export function guideFor(bench: Bench, before: Region, draft: PlaneDraft): Guide {
@@ -78,13 +73,13 @@ function guideAt(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): G
     // A beak is laid into a knife line along its upright side.
     return { kind: "lines" };
   }
-  const overhung = overhangingEdge(bench, draft, pose);
+  const overhung = overhangingEdge(bench, before, draft, pose);
   if (overhung) return overhung;
   // A moving fillister's fence lies under its own sole: away from an edge there is nothing for it.
   if (draft.tool.plane.kind === "moving fillister") return { kind: "batten" };
   const wall = wallBesideSole(bench, before, draft, pose);
   if (wall) return wall;
-  const reached = fencedEdge(bench, draft, pose);
+  const reached = fencedEdge(bench, before, draft, pose);
   if (reached) return isHalfInAir(before, draft, pose) ? { kind: "batten" } : reached;
   // A flat plane takes an arris off, or a ridge down, to its lines: the flat it makes carries it, if the sole hangs over
   // both ends of that flat.
@@ -119,82 +114,6 @@ function isHalfInAir(before: Region, draft: PlaneDraft, pose: Pose): boolean {
   });
   return over < SOLE_PLACES * PLOUGH_OVER_WOOD_RATIO || (isStepped && draft.purpose !== "shape");
 }
-
-function overhangingEdge(bench: Bench, draft: PlaneDraft, pose: Pose): Guide | null {
-  const ends = endsInPlace(draft, pose);
-  const edges = edgesBySide(bench, draft.cantDeg);
-  const turn = turnOf(-draft.cantDeg);
-  const a = turned(turn, ends.left);
-  const b = turned(turn, ends.right);
-  const low = Math.min(a.x, b.x);
-  const high = Math.max(a.x, b.x);
-  const options: Guide[] = [];
-  if (low < edges.leftAt - OVERHANG_MM && high > edges.leftAt)
-    options.push({ kind: "edge", edge: edges.left, fenceMm: high - edges.leftAt });
-  if (high > edges.rightAt + OVERHANG_MM && low < edges.rightAt)
-    options.push({ kind: "edge", edge: edges.right, fenceMm: edges.rightAt - low });
-  return nearest(options, bench.limits.fenceMm);
-}
-
-function fencedEdge(bench: Bench, draft: PlaneDraft, pose: Pose): Guide | null {
-  const plane = draft.tool.plane;
-  if (plane.kind !== "plough") return null;
-  if (Math.abs(leanDeg(pose[2], draft.cantDeg)) >= bench.limits.leaningFromDeg) return null;
-  const ends = endsInPlace(draft, pose);
-  const edges = edgesBySide(bench, draft.cantDeg);
-  const turn = turnOf(-draft.cantDeg);
-  const a = turned(turn, ends.left);
-  const b = turned(turn, ends.right);
-  const low = Math.min(a.x, b.x);
-  const high = Math.max(a.x, b.x);
-  return nearest(
-    [
-      { kind: "edge", edge: edges.left, fenceMm: low - edges.leftAt },
-      { kind: "edge", edge: edges.right, fenceMm: edges.rightAt - high },
-    ],
-    Math.min(plane.fenceMm, bench.limits.fenceMm * 2),
-  );
-}
-
-function nearest(options: readonly Guide[], reachMm: number): Guide | null {
-  let best: Extract<Guide, { kind: "edge" }> | null = null;
-  const gaugeFirst = [...options].sort((a, b) => rankOfEdge(a) - rankOfEdge(b));
-  for (const option of gaugeFirst) {
-    if (option.kind !== "edge" || option.fenceMm > reachMm) continue;
-    // The gauge edge is the one everything else is measured from: it is taken unless the other is much nearer.
-    if (!best || option.fenceMm < best.fenceMm - 5) best = option;
-  }
-  return best;
-}
-
-function rankOfEdge(guide: Guide): number {
-  return guide.kind === "edge" && (guide.edge === "gauge edge" || guide.edge === "face") ? 0 : 1;
-}
-
-/** The stick's edges to the left and right as it is turned for a cut, and where they stand in that frame. */
-function edgesBySide(bench: Bench, cantDeg: number) {
-  const turn = turnOf(-cantDeg);
-  const { minX, maxX, minY, maxY } = bench.box;
-  const corners = [minX, maxX].flatMap((x) => [minY, maxY].map((y) => turned(turn, { x, y }).x));
-  const leftAt = Math.min(...corners);
-  const rightAt = Math.max(...corners);
-  const names: Record<string, readonly [Edge, Edge]> = {
-    "0": ["gauge edge", "far edge"],
-    "180": ["far edge", "gauge edge"],
-    "90": ["face", "back"],
-    "-90": ["back", "face"],
-  };
-  const [left, right] = names[String(cantDeg)] ?? ["gauge edge", "far edge"];
-  const named = (edge: Edge): Edge => (bench.gaugeEdge === "left" ? edge : OTHER_HAND[edge]);
-  return { left: named(left), right: named(right), leftAt, rightAt } as const;
-}
-
-const OTHER_HAND: Readonly<Record<Edge, Edge>> = {
-  "gauge edge": "far edge",
-  "far edge": "gauge edge",
-  face: "face",
-  back: "back",
-};
 
 function wallBesideSole(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): Guide | null {
   const ends = endsInPlace(draft, pose);

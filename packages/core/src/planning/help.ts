@@ -3,23 +3,16 @@
  * it stands holds it nowhere.
  */
 import { extentsOf, type Region } from "../curve/index.ts";
-import { SAME_SCORE, SEARCH_FLATTEN_MM } from "../measure/index.ts";
+import { SEARCH_FLATTEN_MM } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { clearedFor } from "./clearing.ts";
 import { rockedWithin } from "./curves.ts";
-import { firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
-import { evenedArrises, reliefEnd, reliefsAt, seatMakers } from "./relief.ts";
-import { roughingPool, stepsBesideEnd } from "./roughing.ts";
-import {
-  isClumsy,
-  isCurved,
-  LEAST_TAKE_MM2,
-  type Refusal,
-  seatedOn,
-  sinksAslant,
-  type TriedCut,
-  tryCut,
-} from "./try-cut.ts";
+import type { PlaneDraft } from "./draft-cut.ts";
+import { makeSeat } from "./make-seat.ts";
+import { isNeverGuided, lostItsEdge } from "./never-guided.ts";
+import { reliefEnd, reliefsAt } from "./relief.ts";
+import { stepsBesideEnd } from "./roughing.ts";
+import { isClumsy, isCurved, LEAST_TAKE_MM2, type Refusal, type TriedCut, tryCut } from "./try-cut.ts";
 
 /** A rock is drawn in from the side that would leave too much wall, in steps of this, as long as it helps, degrees. */
 const DRAW_IN_DEG = 5;
@@ -184,7 +177,8 @@ function relievedBy(
   };
   for (const step of steps) {
     const tried = tryCut(bench, before, step);
-    if (tried.takesMm2 < LEAST_STEP_MM2 || tried.guide?.kind !== "edge") continue;
+    const isFromEdge = tried.guide?.kind === "edge" || lostItsEdge(bench, tried);
+    if (tried.takesMm2 < LEAST_STEP_MM2 || !isFromEdge || isNeverGuided(bench, tried)) continue;
     const made = serves(step);
     if (made) return made;
   }
@@ -210,102 +204,4 @@ function lookNear(bench: Bench, wood: Region, draft: PlaneDraft): string {
       places.push(Math.round(ring.xs[i] / SEARCH_FLATTEN_MM), Math.round(ring.ys[i] / SEARCH_FLATTEN_MM));
     }
   return places.join(",");
-}
-
-/**
- * Cuts that give a curved plane a seat: of all single ones that do, the best held at the least waste; else the
- * first set of several that does; one that leaves a fin only where none else does. A single cut is a plough's groove, a line, a step or a chamfer over the arc.
- */
-function makeSeat(bench: Bench, before: Region, draft: PlaneDraft): TriedCut[] | null {
-  return seatMade(bench, before, draft, false) ?? seatMade(bench, before, draft, true);
-}
-
-function seatMade(bench: Bench, before: Region, draft: PlaneDraft, mayLeaveFin: boolean): TriedCut[] | null {
-  const sets = seatMakers(bench, before, draft);
-  const piece = bench.worked.find((w) => w.index === draft.shapes[0]);
-  const pool = piece ? roughingPool(bench, [piece]).map((cut) => [cut]) : [];
-  let best: { made: TriedCut[]; score: number } | null = null;
-  for (const set of [...sets.filter((s) => s.length === 1), ...pool]) {
-    const made = seatAfter(bench, before, set, draft, mayLeaveFin);
-    if (made && (!best || made.score > best.score + SAME_SCORE)) best = made;
-  }
-  if (!best && bench.effort.isThorough)
-    best = evenedAfter(bench, before, [...sets.filter((s) => s.length === 1), ...pool], draft, mayLeaveFin);
-  if (best) return best.made;
-  for (const set of sets) {
-    if (set.length === 1) continue;
-    const made = seatAfter(bench, before, set, draft, mayLeaveFin);
-    if (made) return made.made;
-  }
-  return null;
-}
-
-/** How many single cuts are followed by a shaving off the higher arris before a seat is given up. */
-const MOST_EVENED = 12;
-
-/** One cut that takes waste, then a shaving off the arris that still stands higher. */
-function evenedAfter(
-  bench: Bench,
-  before: Region,
-  singles: readonly (readonly PlaneDraft[])[],
-  draft: PlaneDraft,
-  mayLeaveFin: boolean,
-): { made: TriedCut[]; score: number } | null {
-  const first = singles
-    .flatMap(([cut]) => (cut ? [tryCut(bench, before, cut)] : []))
-    .filter(
-      (tried) =>
-        tried.refusals.length === 0 && tried.guide?.kind !== "batten" && tried.takesMm2 >= LEAST_TAKE_MM2,
-    )
-    .sort((a, b) => b.takesMm2 - a.takesMm2)
-    .slice(0, MOST_EVENED);
-  let best: { made: TriedCut[]; score: number } | null = null;
-  for (const tried of first) {
-    for (const shaving of evenedArrises(bench, tried.after, draft)) {
-      const made = seatAfter(bench, before, [tried.draft as PlaneDraft, shaving], draft, mayLeaveFin);
-      if (made && (!best || made.score > best.score + SAME_SCORE)) best = made;
-    }
-  }
-  return best;
-}
-
-/** Makes a set of cuts and, if they may be made and the plane is held after them, how good that is. */
-function seatAfter(
-  bench: Bench,
-  before: Region,
-  set: readonly PlaneDraft[],
-  draft: PlaneDraft,
-  mayLeaveFin: boolean,
-): { made: TriedCut[]; score: number } | null {
-  const made: TriedCut[] = [];
-  let wood = before;
-  for (const cut of set) {
-    const tried = tryCut(bench, wood, cut);
-    if (tried.refusals.length > 0 || tried.guide?.kind === "batten") return null;
-    if (tried.intoGroove || (tried.fin && !mayLeaveFin) || sinksAslant(bench, tried)) return null;
-    if (tried.takesMm2 < LEAST_TAKE_MM2) continue;
-    made.push(tried);
-    wood = tried.after;
-  }
-  if (made.length === 0) return null;
-  // The seat is told without making the cut, and most cuts give none.
-  if (!seatedOn(bench, wood, draft)) return null;
-  const tried = tryCut(bench, wood, draft);
-  if (!tried.seat || tried.refusals.length > 0) return null;
-  const held = Math.min(tried.seat.ratio, bench.limits.seatWellHeldRatio) / bench.limits.seatWellHeldRatio;
-  // Waste that the helping cut takes is waste the curved plane need not: it counts for it, up to a point.
-  const spared = Math.min(1, made.reduce((sum, cut) => sum + cut.takesMm2, 0) / 40);
-  const slivers = made.filter((cut) => cut.takesMm2 < SLIVER_CUT_MM2).length;
-  return { made, score: held * 2 + spared - firstLeanDegOfAll(made) / 90 - slivers * SLIVER_CUT_COST };
-}
-
-/** A helping cut that takes less than this is hardly one, mm²; what it weighs against in the score of a seat. */
-const SLIVER_CUT_MM2 = 1;
-const SLIVER_CUT_COST = 0.6;
-
-function firstLeanDegOfAll(cuts: readonly TriedCut[]): number {
-  return cuts.reduce(
-    (most, cut) => (cut.draft.kind === "plane" ? Math.max(most, Math.abs(firstLeanDeg(cut.draft))) : most),
-    0,
-  );
 }

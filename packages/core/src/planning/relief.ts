@@ -7,6 +7,7 @@ import { leanDeg, type Pose, restBesideWalls, restOn, turned, turnOf } from "../
 import { OVERCUT_MM, SAME_LEAN_DEG, SAME_POINT_MM, toDeg } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { endsInPlace, type PlaneDraft, planeDraft, poseAt, type SharedLine, tidy } from "./draft-cut.ts";
+import { lostItsEdge } from "./never-guided.ts";
 import { seenAt } from "./seen.ts";
 import { tryCut } from "./try-cut.ts";
 import { uprightTiltDeg } from "./turning.ts";
@@ -158,8 +159,8 @@ function grooves(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): P
       onLine: lineOf(draft, pose),
     });
     const tried = tryCut(bench, before, groove);
-    if (tried.refusals.length > 0 || tried.guide?.kind === "batten" || tried.takesMm2 < LEAST_LINE_MM2)
-      continue;
+    const isUnguided = tried.guide?.kind === "batten" && !lostItsEdge(bench, tried);
+    if (tried.refusals.length > 0 || isUnguided || tried.takesMm2 < LEAST_LINE_MM2) continue;
     found.push({ draft: groove, rank: Math.abs(share - 0.5) });
   }
   return found.sort((a, b) => a.rank - b.rank).map((f) => f.draft);

@@ -9,6 +9,7 @@ import type { Bench, Tool } from "./bench.ts";
 import { closedUp } from "./closed-up.ts";
 import { type PlaneDraft, planeDraft, poseAt, tidy } from "./draft-cut.ts";
 import { MOST_FREE_LEAN_DEG } from "./leans.ts";
+import { isNeverGuided } from "./never-guided.ts";
 import { sinksAslant, tryCut } from "./try-cut.ts";
 import { cantFor, uprightTiltDeg } from "./turning.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
@@ -55,7 +56,7 @@ export function roughingCuts(
       if (best && entry.mostScore < best.score - SAME_SCORE) continue;
       const tried = tryCut(bench, before, draft);
       entry.mostScore = roughingScore(bench, draft, tried.takesMm2, arcs);
-      if (tried.takesMm2 < least || tried.refusals.length > 0 || tried.guide?.kind === "batten") continue;
+      if (tried.takesMm2 < least || tried.refusals.length > 0 || isNeverGuided(bench, tried)) continue;
       if (tried.fin) for (const closed of closedUp(bench, draft, tried.fin)) add(closed);
       if (tried.fin || (tried.intoGroove && !mayRunIntoGrooves)) continue;
       if (sinksAslant(bench, tried) || leanOf(draft) > MOST_FREE_LEAN_DEG) continue;

@@ -17,6 +17,7 @@ import { withStripsClosed } from "./strips-closed.ts";
 import { leftStretches } from "./uncut-stretches.ts";
 import { withWasteMoved } from "./waste-moved.ts";
 import type { Way } from "./way.ts";
+import { withEdgesWhole } from "./whole-edges.ts";
 import { outwardTiltDeg, type WorkedPiece } from "./worked-piece.ts";
 
 export interface Found {
@@ -94,7 +95,11 @@ function* searchLaid(
         );
   yield "leaving out what is not needed";
   const drafts = [...before, ...[...flats.cuts, ...curves.cuts].map((cut) => cut.draft), ...after];
-  const needed = tidied(bench, flat.startRegion, makeAll(bench, flat.startRegion, drafts));
+  const needed = tidied(
+    bench,
+    flat.startRegion,
+    withEdgesWhole(bench, flat.startRegion, makeAll(bench, flat.startRegion, drafts)),
+  );
   const whole = withWasteMoved(bench, flat.startRegion, needed);
   const sequence = withEdgeLast(bench, flat.startRegion, withoutIdleRuns(bench, flat.startRegion, whole));
   const cutsMm2Left = wasteOverCurves(bench, sequence.wood);

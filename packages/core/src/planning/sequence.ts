@@ -7,7 +7,7 @@ import type { Bench } from "./bench.ts";
 import { type Draft, type PlaneDraft, planeDraft, sawDraft, sweepOfDraft } from "./draft-cut.ts";
 import { costOf } from "./order.ts";
 import { strokeCost } from "./stroke-cost.ts";
-import { isCurved, LEAST_TAKE_MM2, type TriedCut, tryCut } from "./try-cut.ts";
+import { isCurved, LEAST_TAKE_MM2, sinksAslant, type TriedCut, tryCut } from "./try-cut.ts";
 
 export interface Sequence {
   readonly cuts: readonly TriedCut[];
@@ -87,6 +87,7 @@ function withoutCut(bench: Bench, wood: Region, sequence: Sequence, index: numbe
     const tried = tryCut(bench, at, cut.draft);
     if (tried.takesMm2 < LEAST_TAKE_MM2) continue;
     if (tried.refusals.length > 0) return null;
+    if (cut.draft.purpose !== "shape" && sinksAslant(bench, tried) && !sinksAslant(bench, cut)) return null;
     cuts.push(tried);
     at = tried.after;
   }

@@ -126,6 +126,23 @@ describe("sentences for the bench", () => {
     );
   });
 
+  test("in a canted jaw the fence needs a strip planed to the edge's lean", () => {
+    const sentence = cutSentence(
+      facts({
+        purpose: "waste",
+        kind: "plough",
+        planeName: "plough",
+        cantDeg: 20,
+        runsAgainst: "far edge",
+        fenceMm: 51,
+        depthMm: 7,
+      }),
+    );
+    expect(sentence).toContain(
+      `a strip planed to 20° on its fence, this on the far edge and set 51${NBSP}mm out`,
+    );
+  });
+
   test("a rocked round is begun at one lean and ends at the other", () => {
     const sentence = cutSentence({ ...ROUND_IN_V, leanDeg: 8.2, rocked: { fromDeg: 0, toDeg: 8.2 } });
     expect(sentence).toContain("begun upright, in the V whose line");

@@ -4,6 +4,7 @@
  * Plain facts in, plain words out; no geometry is done here. Left and right are the maker's own, looking along the
  * stroke. The words are common practice of the trade, no source.
  */
+import { isSquareLay } from "../cutting/index.ts";
 import { type InchDenominator, writerFor } from "../measure/index.ts";
 
 export type BenchUnit = "mm" | "in";
@@ -460,9 +461,12 @@ function guideWords(facts: CutFacts): string {
   if (against === "batten") return "against a batten clamped on to guide it";
   const set = facts.fenceMm === null ? "" : `, ${told(facts.fenceMm, facts)} from it`;
   if (against === "gauge edge" || against === "far edge") {
+    const fence = isSquareLay(facts.cantDeg)
+      ? "its fence"
+      : `a strip planed to ${Math.round(Math.abs(facts.cantDeg))}° on its fence, this`;
     return facts.fenceMm !== null && facts.fenceMm > 0
-      ? `its fence on the ${against} and set ${told(facts.fenceMm, facts)} out`
-      : `its fence on the ${against}`;
+      ? `${fence} on the ${against} and set ${told(facts.fenceMm, facts)} out`
+      : `${fence} on the ${against}`;
   }
   if (isOwnLine(against)) return "fingers guiding it along the gauge line";
   return `against the ${against.replace(/^the /, "")}${set}`;
