@@ -5,8 +5,6 @@
 import type { BelievedRule } from "./rules.ts";
 
 export const STILL_UNBELIEVED: Readonly<Record<string, readonly BelievedRule[]>> = {
-  // A groove ploughed in the cove stops a shaving short of the fillet's wall: a film of 0.15 mm stands till the round comes.
-  "gallery/cavetto-large": ["standing fin"],
   // A groove that is ploughed for a seat stops 0.26 mm short of a step: set up to it, it holds the round no longer.
   "gallery/cornice-sixteen": ["standing fin"],
 };

@@ -25,8 +25,8 @@ export function makeSeat(bench: Bench, before: Region, draft: PlaneDraft): Tried
   );
 }
 
-/** What a seat may be made with: nothing a hand would rather not; a fin; a groove whose fence finds no edge any more. */
-type SeatWith = "clean" | "a fin" | "a groove on a batten";
+/** What a seat may be made with: nothing a hand would rather not; a fin; a batten where a fence finds no edge any more. */
+type SeatWith = "clean" | "a fin" | "a batten";
 
 type CutSets = readonly (readonly PlaneDraft[])[];
 
@@ -54,12 +54,12 @@ function seatMade(
   return null;
 }
 
-/** A batten clamped on for a groove is still better than one for a curved plane that nothing holds. */
+/** A batten clamped on for a groove or step is still better than one for a curved plane that nothing holds. */
 function seatOnBatten(bench: Bench, before: Region, draft: PlaneDraft, singles: CutSets): TriedCut[] | null {
-  const grooves = singles.filter(
-    ([cut]) => cut?.work === "groove" && lostItsEdge(bench, tryCut(bench, before, cut)),
+  const offTheirEdge = singles.filter(
+    ([cut]) => cut !== undefined && lostItsEdge(bench, tryCut(bench, before, cut)),
   );
-  return bestSeat(bench, before, draft, grooves, "a groove on a batten")?.made ?? null;
+  return bestSeat(bench, before, draft, offTheirEdge, "a batten")?.made ?? null;
 }
 
 function bestSeat(
@@ -119,7 +119,7 @@ function seatAfter(
   for (const cut of set) {
     const tried = tryCut(bench, wood, cut);
     if (tried.refusals.length > 0) return null;
-    if (mayBeWith !== "a groove on a batten" && isNeverGuided(bench, tried)) return null;
+    if (mayBeWith !== "a batten" && isNeverGuided(bench, tried)) return null;
     if (tried.intoGroove || (tried.fin && mayBeWith !== "a fin") || sinksAslant(bench, tried)) return null;
     if (tried.takesMm2 < LEAST_TAKE_MM2) continue;
     made.push(tried);
