@@ -12,6 +12,9 @@ import type { BulgedVertex, PoseXyt, Xy } from "./plan-json.ts";
 
 const PLACE_MM = 0.02;
 
+/** What a round let down on a level floor seems to rise and fall by between two places, a little more than that. */
+const RIPPLE_MM = 2.5e-5;
+
 /** Shifts tried within the distance from the aim, and to either side of the resting place. */
 const REST_TRIES = 60;
 const SIDE_TRIES = 50;
@@ -69,7 +72,7 @@ export function heldIn(wood: FlatRegion, sole: readonly BulgedVertex[], pose: Po
     for (const side of [-1, 1]) {
       const shift = (side * offMm * i) / REST_TRIES;
       const height = heightAt(shift);
-      if (height < rest.height - LEVEL_MM / REST_TRIES) rest = { shift, height };
+      if (height < rest.height - RIPPLE_MM) rest = { shift, height };
     }
   if (!Number.isFinite(rest.height)) return null;
   rest = settled(heightAt, rest, offMm);
@@ -88,7 +91,7 @@ function settled(
     for (const shift of [best.shift - step, best.shift + step]) {
       if (Math.abs(shift) > offMm) continue;
       const height = heightAt(shift);
-      if (height < best.height - LEVEL_MM / REST_TRIES) best = { shift, height };
+      if (height < best.height - RIPPLE_MM) best = { shift, height };
     }
   return best;
 }

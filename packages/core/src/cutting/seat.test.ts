@@ -51,6 +51,21 @@ describe("a round", () => {
     expect(seat(wood, sole("round", 12), [21.5, 20, 0])).toBeNull();
   });
 
+  test.each([1, -1])(
+    "that slides on a level floor rests where it first finds it, and both lifts are told from there",
+    (hand) => {
+      // r = w = 12, a groove of 10 mm and 1 deep: the circle rises 1 mm at 4.796 from its middle, so that it slides
+      // 0.204 to either side on the floor before an arris lifts it.
+      const wood = difference(STICK, box(15, 19, 25, 20));
+      const slideMm = 5 - Math.sqrt(12 ** 2 - 11 ** 2);
+      const found = seat(wood, sole("round", 12), [20 + hand * 0.5, 20, 0]);
+      expect(found?.heightMm).toBeCloseTo(19, 5);
+      expect(found?.shift).toBeCloseTo(hand * (slideMm - 0.5), 3);
+      // To the nearer side w/8 = 1.5 lift it at once, to the other only when it has slid across.
+      expect(found?.lift).toBeCloseTo(1 - riseMm(12, 5 - (1.5 - slideMm)), 3);
+    },
+  );
+
   test("on a bare flat has none", () => {
     expect(seat(STICK, sole("round", 12), [20, 20, 0])).toBeNull();
   });

@@ -7,7 +7,7 @@
  * clears the wall it was scribed to.
  */
 import type { Region } from "../curve/index.ts";
-import { SEAT_LEVEL_MM } from "../measure/index.ts";
+import { SAME_POINT_MM, SEAT_LEVEL_MM } from "../measure/index.ts";
 import type { CuttingLimits } from "./limits.ts";
 import { type Profile, profileOf, restOn, turned, turnOf } from "./profile.ts";
 import type { SoleShape } from "./sole-shape.ts";
@@ -60,8 +60,28 @@ function lowestNear(heightAt: (shift: number) => number, off: number): RestingPl
       if (height < best.height - SEAT_LEVEL_MM) best = { shift, height };
     }
   }
-  return refined(heightAt, best, off / STEPS_OF_REST, off);
+  return nearestLevel(heightAt, refined(heightAt, best, off / STEPS_OF_REST, off), off);
 }
+
+/** On a level floor the place nearest to the aim: from there both lifts are told, whichever place was looked at first. */
+function nearestLevel(heightAt: (shift: number) => number, place: RestingPlace, off: number): RestingPlace {
+  const isLevel = (shift: number) => heightAt(shift) <= place.height + SAME_POINT_MM;
+  const nearer = Math.sign(place.shift) * Math.max(0, Math.abs(place.shift) - off * LEVEL_LOOKED_AT);
+  if (place.shift === 0 || !isLevel(nearer)) return place;
+  if (isLevel(0)) return { shift: 0, height: place.height };
+  let [level, above] = [nearer, 0];
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = (level + above) / 2;
+    if (isLevel(middle)) level = middle;
+    else above = middle;
+  }
+  return { shift: level, height: place.height };
+}
+
+/** How far towards the aim it is looked whether a floor goes on level, share of the way a plane may rest off it. */
+const LEVEL_LOOKED_AT = 0.001;
+/** Halvings that leave less than a thousandth of a millimetre. */
+const HALVINGS = 10;
 
 /** Ternary narrowing around a sampled lowest place; h is single-valleyed within one step. Capped; the cap leaves less than 1e-4 of a step. */
 function refined(
@@ -80,7 +100,7 @@ function refined(
   }
   const shift = (low + high) / 2;
   const height = heightAt(shift);
-  return height < place.height - SEAT_LEVEL_MM ? { shift, height } : place;
+  return height < place.height - SAME_POINT_MM ? { shift, height } : place;
 }
 
 /** The greatest lift on the way to one side, as long as the plane has not dropped below where it rested. */

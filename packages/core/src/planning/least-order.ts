@@ -16,8 +16,8 @@ const FEW_CUTS = 9;
 
 /** Work that may go into it before the best so far is taken: cuts tried on wood, and states looked at. */
 const LIMITS = {
-  few: { mostTries: 3000, mostStates: 100_000 },
-  many: { mostTries: 1200, mostStates: 40_000 },
+  few: { mostTries: 4500, mostStates: 100_000 },
+  many: { mostTries: 1800, mostStates: 40_000 },
 } as const;
 
 /** The way with the cheapest order found, `isLeast` set where none over the cuts that were thought of costs less. */

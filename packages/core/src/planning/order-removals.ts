@@ -31,12 +31,15 @@ export function removalsOf(start: Region, candidates: readonly PlaneDraft[]): Re
     distinct.push(made);
     return made;
   });
+  const whole = boxOf(start);
   return {
     bits: own.map(({ bit }) => bit),
     makers: distinct.map(({ maker }) => maker),
     near: own.map((taken, k) => {
-      const looked = lookedAt(taken.box, candidates[k] as PlaneDraft);
-      return distinct.reduce((bits, { bit, box }) => (meets(looked, box) ? bits | bit : bits), 0n);
+      const draft = candidates[k] as PlaneDraft;
+      const looked = lookedAt(taken.box, draft);
+      const isNear = (box: Extents | null) => meets(looked, box) || bearsOnFence(whole, looked, box, draft);
+      return distinct.reduce((bits, { bit, box }) => (isNear(box) ? bits | bit : bits), 0n);
     }),
   };
 }
@@ -81,6 +84,29 @@ function lookedAt(taken: Extents | null, draft: PlaneDraft): Extents {
     minY: Math.min(...ys) - reachMm,
     maxY: Math.max(...ys) + reachMm,
   };
+}
+
+/** What takes wood this near to a side of the stick takes part of its edge, mm. */
+const AT_THE_EDGE_MM = 0.2;
+
+/**
+ * Whether a removal may take the edge that a flat plane's fence or finger finds beside the stick, or the wood that the arms
+ * of a plough's fence pass over on their way to one.
+ */
+function bearsOnFence(
+  whole: Extents | null,
+  looked: Extents,
+  removed: Extents | null,
+  draft: PlaneDraft,
+): boolean {
+  if (whole === null || removed === null || isCurved(draft)) return false;
+  if (draft.tool.plane.kind === "plough") return true;
+  const isOnEdge = draft.cantDeg === 90 || draft.cantDeg === -90;
+  const [low, high] = isOnEdge ? (["minY", "maxY"] as const) : (["minX", "maxX"] as const);
+  return (
+    (looked[low] < whole[low] && removed[low] < whole[low] + AT_THE_EDGE_MM) ||
+    (looked[high] > whole[high] && removed[high] > whole[high] - AT_THE_EDGE_MM)
+  );
 }
 
 function meets(a: Extents, b: Extents | null): boolean {
