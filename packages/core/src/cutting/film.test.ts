@@ -43,3 +43,14 @@ test("wood that is joined by as little as a hair is one piece", () => {
   const ring = joined(0.001);
   expect(apartAtFilms(ring)).toEqual([ring]);
 });
+
+test("a film that ends on an edge parts the wood too: two pieces either side of a fillet that is cut clean", () => {
+  const film = 0.0000004;
+  const parts = apartAtFilms(
+    ringOf([0, -1], [3, 0], [6, 0], [9, -1], [9, 3], [8, 3], [8, film], [1, film], [1, 3], [0, 3]),
+  );
+  const areasMm2 = parts.map(flatRingAreaMm2).sort((a, b) => a - b);
+  // Each 1 × 3 mm over the level of the fillet, and under it a triangle of 3 × 1 mm.
+  expect(areasMm2).toHaveLength(2);
+  for (const areaMm2 of areasMm2) expect(areaMm2).toBeCloseTo(4.5, 5);
+});
