@@ -264,9 +264,19 @@ describe("all cuts", () => {
     expect(waste?.atWall.bottom[1]).toBeCloseTo(83, 6);
   });
 
-  test("a plan without cuts says so", () => {
-    const words = textsOf(drawStrip({ ...BEAD, cuts: [] }, { unit: "mm" })).map((item) => item.text);
-    expect(words.join(" ")).toContain("No cuts");
+  test.each([
+    [[], "No cuts: the stick is the section already."],
+    [readPlan("../../examples/impossible/plan").uncut, "the planes of the shelf do not get there"],
+  ] as const)("a plan without cuts says so, and shows the stick with the section in it", (uncut, said) => {
+    const strip = drawStrip({ ...BEAD, cuts: [], uncut }, { unit: "mm" });
+    expect(
+      textsOf(strip)
+        .map((item) => item.text)
+        .join(" "),
+    ).toContain(said);
+    expect(strip.description).toContain(said);
+    const dashed = flatItems(strip.items).filter((item) => item.kind === "stroke" && item.line === "dashed");
+    expect(dashed).toHaveLength(1);
   });
 });
 

@@ -51,6 +51,17 @@ export function finishedEnd(plan: Plan, view: StickView): readonly Item[] {
   ];
 }
 
+/** The whole stick, the section wanted of it dashed. */
+export function uncutEnd(plan: Plan, view: StickView): readonly Item[] {
+  const place = (point: PaperPoint): PaperPoint => toPaper(view, point);
+  const stick = pathOf(plan.stick, place, "ring");
+  return [
+    group("wood", [fill([stick], WOOD_TINT), ...growthRings([flatPoints(stick)], pithOf(plan, view))]),
+    group("wanted", [stroke(pathOf(plan.section, place, "ring"), { line: "dashed" })]),
+    group("outline", [stroke(stick, { weight: "wide" })]),
+  ];
+}
+
 /** A tree's middle somewhat below and to the right of the stick, so that the rings lie as in a flat-sawn board. */
 function pithOf(plan: Plan, view: StickView): PaperPoint {
   const box = turnedBox(plan.stick, 0);

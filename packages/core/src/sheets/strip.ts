@@ -20,7 +20,7 @@ import { LEAST_LETTERING_MM } from "./lettering.ts";
 import { FAINT_INK, PLANE_LINE } from "./palette.ts";
 import { axisOnPaper, leanArrow, planeLines, sawLine, stationsOf } from "./plane-lines.ts";
 import { printable } from "./printable-text.ts";
-import { benchLine, stickEnd, wasteExtent } from "./stick-end.ts";
+import { benchLine, stickEnd, uncutEnd, wasteExtent } from "./stick-end.ts";
 import { commonScale, nextScales, scaleWords, turnedBox, viewOnBench } from "./stick-view.ts";
 import { shortened, textWidthMm, wrapTextTo } from "./text-width.ts";
 
@@ -74,18 +74,49 @@ export function drawStrip(whole: Plan, _options: PictureOptions): Drawing {
     rowTop += lineY + BELOW_BENCH_MM + GAP_MM;
   }
   const title = printable(plan.name).trim();
-  const empty = "No cuts: the stick is the section already, or nothing on the shelf reaches it.";
+  const bare = plan.cuts.length === 0 ? bareStick(broken, inner, scaleRatio) : null;
   return {
     widthMm: PAGE_WIDTH_MM,
-    heightMm: Math.max(rowTop, HEAD_MM + EMPTY_MM) + MARGIN_MM - GAP_MM,
+    heightMm: rowTop + (bare?.heightMm ?? 0) + MARGIN_MM - GAP_MM,
     title: `${title}: all cuts`,
-    description: plan.cuts.map((cut) => `${cut.number}: ${planeName(cut)}, ${leanSpan(cut)}.`).join(" "),
+    description:
+      bare?.words ?? plan.cuts.map((cut) => `${cut.number}: ${planeName(cut)}, ${leanSpan(cut)}.`).join(" "),
     items: [
       text([MARGIN_MM, 12], shortened(title, TITLE_MM, inner, "bold"), { sizeMm: TITLE_MM, bold: true }),
       text([MARGIN_MM, 17.6], headWords(plan, scaleRatio), { sizeMm: LEAST_LETTERING_MM }),
-      ...(cards.length === 0
-        ? [text([MARGIN_MM, HEAD_MM + 6], empty, { sizeMm: LEAST_LETTERING_MM })]
-        : cards),
+      ...(bare?.items ?? cards),
+    ],
+  };
+}
+
+/** What a plan without cuts has to show: the stick as it stays, what is wanted of it dashed, and why nothing is cut. */
+function bareStick(
+  broken: BrokenStick,
+  innerMm: number,
+  scaleRatio: number,
+): { readonly items: readonly Item[]; readonly words: string; readonly heightMm: number } {
+  const { plan } = broken;
+  const words =
+    plan.uncut.length === 0
+      ? "No cuts: the stick is the section already."
+      : "No cuts: the planes of the shelf do not get there. The section wanted is dashed.";
+  const box = turnedBox(plan.stick, 0);
+  const lineY = EMPTY_MM + (box.maxY - box.minY) * scaleRatio;
+  const view = viewOnBench(plan.stick, 0, scaleRatio / FINENESS, {
+    centreX: innerMm / 2 / FINENESS,
+    lineY: lineY / FINENESS,
+  });
+  const scene = [
+    benchLine(0, innerMm / FINENESS, lineY / FINENESS),
+    ...uncutEnd(plan, view),
+    ...breakItems(broken, view),
+  ];
+  return {
+    words,
+    heightMm: lineY + BELOW_BENCH_MM + GAP_MM,
+    items: [
+      text([MARGIN_MM, HEAD_MM + 4], words, { sizeMm: LEAST_LETTERING_MM }),
+      group("card", [{ ...group("picture", scene), scaleRatio: FINENESS }], [MARGIN_MM, HEAD_MM]),
     ],
   };
 }
@@ -109,8 +140,9 @@ function cardsAbreast(
 }
 
 function headWords(plan: Plan, scaleRatio: number): string {
-  const count = plan.cuts.length === 1 ? "1 cut." : `${plan.cuts.length} cuts in order.`;
-  return `${count} Scale ${scaleWords(scaleRatio)}.`;
+  const scale = `Scale ${scaleWords(scaleRatio)}.`;
+  if (plan.cuts.length === 0) return scale;
+  return plan.cuts.length === 1 ? `1 cut. ${scale}` : `${plan.cuts.length} cuts in order. ${scale}`;
 }
 
 function stickHeightMm(plan: Plan, cut: PlanCut): number {
