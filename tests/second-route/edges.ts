@@ -3,7 +3,14 @@
  * it begins, how much of it is upright, and what the arms of a plough's fence would have to pass.
  */
 import { boxOf, type FlatOutline, type FlatRegion, turnedBy } from "./flat.ts";
-import { EDGE_BEARS_MM, FENCE_ARMS_MM, FENCE_HANG_MM, LEANING_FROM_DEG, PLOUGH_HANG_MM } from "./limits.ts";
+import {
+  CLEARANCE_MM,
+  EDGE_BEARS_MM,
+  FENCE_ARMS_MM,
+  FENCE_HANG_MM,
+  LEANING_FROM_DEG,
+  PLOUGH_HANG_MM,
+} from "./limits.ts";
 import type { CutJson, PoseXyt, Xy } from "./plan-json.ts";
 import { stretches } from "./rays.ts";
 import { inPlace } from "./strips.ts";
@@ -66,7 +73,9 @@ function liftMm(before: FlatRegion, cut: CutJson, pose: PoseXyt): number {
     upright(inPlace(pose, [v[0], v[1]])),
   );
   const wood = before.map((outline) => outline.map(upright));
-  return Math.max(0, highestMm(wood, fromX, toX) - y);
+  // A body just clears the wall that it was set to.
+  const [left, right] = [Math.min(fromX, toX) + CLEARANCE_MM, Math.max(fromX, toX) - CLEARANCE_MM];
+  return Math.max(0, highestMm(wood, left, right) - y);
 }
 
 function highestMm(wood: FlatRegion, fromX: number, toX: number): number {

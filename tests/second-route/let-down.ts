@@ -2,18 +2,15 @@
  * Whether wood holds a curved plane, by letting it down again and again: the wood's outline and the sole are both
  * taken as a great many places, and the plane stops where the first of them meets.
  *
- * Places are needed where a contact can be: every corner of the outline and places between them (a round's touching
- * place misses by d²/8r for places d apart, under 2e-5 mm here), and the outline exactly under either end of the
- * sole. Without those last an arris that lies just past the end of the sole makes the answer flip.
+ * Places are needed where a contact can be: every corner of the outline and places between them, where a round lies on a
+ * straight edge (places d apart would miss that by d²/8r, and a level floor would seem to ripple), and the outline exactly
+ * under either end of the sole. Without those last an arris that lies just past the end of the sole makes the answer flip.
  */
 import { arcOf, boundaryPlaces, bulgeOf, type FlatRegion, turnedBy } from "./flat.ts";
 import { CLEARANCE_MM, LEVEL_MM } from "./limits.ts";
 import type { BulgedVertex, PoseXyt, Xy } from "./plan-json.ts";
 
 const PLACE_MM = 0.02;
-
-/** What a round let down on a level floor seems to rise and fall by between two places, a little more than that. */
-const RIPPLE_MM = 2.5e-5;
 
 /** Shifts tried within the distance from the aim, and to either side of the resting place. */
 const REST_TRIES = 60;
@@ -72,7 +69,7 @@ export function heldIn(wood: FlatRegion, sole: readonly BulgedVertex[], pose: Po
     for (const side of [-1, 1]) {
       const shift = (side * offMm * i) / REST_TRIES;
       const height = heightAt(shift);
-      if (height < rest.height - RIPPLE_MM) rest = { shift, height };
+      if (height < rest.height - LEVEL_MM / REST_TRIES) rest = { shift, height };
     }
   if (!Number.isFinite(rest.height)) return null;
   rest = settled(heightAt, rest, offMm);
@@ -91,7 +88,7 @@ function settled(
     for (const shift of [best.shift - step, best.shift + step]) {
       if (Math.abs(shift) > offMm) continue;
       const height = heightAt(shift);
-      if (height < best.height - RIPPLE_MM) best = { shift, height };
+      if (height < best.height - LEVEL_MM / REST_TRIES) best = { shift, height };
     }
   return best;
 }
@@ -141,6 +138,7 @@ function lettingDown(
     return top;
   };
   const corners = sole.map((v) => v[0]).filter((x) => x > left && x < right);
+  const touching = sole.slice(0, -1).flatMap((v, i) => roundsOnEdges(v, sole[i + 1], edges));
   return (shift) => {
     const at = aim + shift;
     let height = Number.NEGATIVE_INFINITY;
@@ -151,8 +149,28 @@ function lettingDown(
     for (let i = firstAtLeast(places, at + left); i < places.length && places[i][0] <= at + right; i++)
       meet(places[i][0], places[i][1]);
     for (const x of [left, right, ...corners]) meet(at + x, under(at + x));
+    for (const { acrossMm, from, to } of touching) {
+      const x = at + acrossMm;
+      if (acrossMm < left || acrossMm > right || x < from[0] || x > to[0]) continue;
+      meet(x, from[1] + ((x - from[0]) / (to[0] - from[0])) * (to[1] - from[1]));
+    }
     return height;
   };
+}
+
+/** For a round piece of a sole and each edge: where across the sole it would lie on it, if anywhere. */
+function roundsOnEdges(a: BulgedVertex, b: BulgedVertex, edges: readonly (readonly [Xy, Xy])[]) {
+  const bulge = bulgeOf(a);
+  if (bulge <= 0) return [];
+  const { centre, radiusMm } = arcOf([a[0], a[1]], [b[0], b[1]], bulge);
+  return edges.flatMap(([p, q]) => {
+    const [from, to] = p[0] <= q[0] ? [p, q] : [q, p];
+    if (to[0] - from[0] <= 0) return [];
+    const slope = (to[1] - from[1]) / (to[0] - from[0]);
+    const acrossMm = centre[0] + (radiusMm * slope) / Math.hypot(1, slope);
+    const isOnPiece = acrossMm > Math.min(a[0], b[0]) && acrossMm < Math.max(a[0], b[0]);
+    return isOnPiece ? [{ acrossMm, from, to }] : [];
+  });
 }
 
 function firstAtLeast(places: readonly Xy[], x: number): number {

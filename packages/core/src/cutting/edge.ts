@@ -59,7 +59,8 @@ export function edgeAsItStands(
   const slope = right.x > left.x ? (right.y - left.y) / (right.x - left.x) : 0;
   const levelMm = isOver ? near.y + slope * (atMm - near.x) : near.y;
   const axis = turned(turnOf(pose[2]), { x: pose[0], y: pose[1] });
-  const rest = restOn(seen, plane.shape, axis.x);
+  // A body just clears the wall that it was set to.
+  const rest = restOn(seen, plane.shape, axis.x, { narrowMm: limits.bodyClearanceMm });
   const liftMm = Math.max(0, (rest?.heightMm ?? axis.y) - axis.y);
   const firstMm = levelMm + liftMm / Math.cos(toRad(leanDeg(pose[2], plane.cantDeg)));
   // So far in, what leans no more than an upright plane may still stands over the length that has to bear.

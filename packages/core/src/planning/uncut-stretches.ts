@@ -54,12 +54,13 @@ export function leftStretches(bench: Bench, wood: Region, drawn: Ring = bench.pl
 }
 
 function stretchesUnder(bench: Bench, drawn: Ring, ring: FlatRing): LeftStretch[] {
-  const tooHigh = (p: Point): boolean => nearestOnRing(drawn, p).distanceMm > bench.toleranceMm - OVERCUT_MM;
+  const offMm = (p: Point): number => nearestOnRing(drawn, p).distanceMm;
+  const tooHigh = (p: Point): boolean => offMm(p) > bench.toleranceMm - OVERCUT_MM;
   const touched = bench.worked.flatMap((piece) => touchedSpans(ring, piece));
   // What only just laps over onto a neighbour is told where it stands, not where it ends.
   const long = touched.filter((span) => (span.to - span.from) * span.piece.lengthMm >= LEAST_TOLD_MM);
   for (const spans of [long, touched]) {
-    const told = heightsOff(ring, spans, tooHigh);
+    const told = heightsOff(ring, spans, tooHigh, offMm);
     for (const leastMm of [bench.toleranceMm, bench.toleranceMm / 2]) {
       const tall = told.filter((stretch) => stretch.leftMm > leastMm);
       if (tall.length > 0) return tall;
@@ -118,18 +119,26 @@ const TOUCHES_MM = 0.01;
 
 /**
  * How far a ring of leftover wood stands off each of the stretches that it touches. Only wood counts that stands too high
- * over the drawing: in an inner corner a film of wood on one side reaches far out square to the other.
+ * over the drawing: in an inner corner a film of wood on one side reaches far out square to the other. Where the section
+ * aimed at lies off the drawing, a place stands as far off as it does off the further of the two.
  */
-function heightsOff(ring: FlatRing, spans: readonly Span[], tooHigh: (p: Point) => boolean): LeftStretch[] {
+function heightsOff(
+  ring: FlatRing,
+  spans: readonly Span[],
+  tooHigh: (p: Point) => boolean,
+  offMm: (p: Point) => number,
+): LeftStretch[] {
   const pieces = spans.map(onlySpan);
   const left = spans.map((span, i) => squareHeightMm(ring, span, pieces[i], tooHigh));
   for (const place of boundaryOf(ring)) {
     const apartMm = pieces.map((piece) => nearestOnPiece(piece, place).distanceMm);
     const leastMm = Math.min(...apartMm);
     // A place as near to two stretches counts for both: whichever hand, the same is told.
-    const higher = apartMm.flatMap((mm, i) => (mm <= leastMm + SAME_POINT_MM && mm > left[i] ? [i] : []));
+    const higher = apartMm.flatMap((mm, i) =>
+      mm <= leastMm + SAME_POINT_MM && Math.max(mm, offMm(place)) > left[i] ? [i] : [],
+    );
     if (higher.length === 0 || !tooHigh(place)) continue;
-    for (const i of higher) left[i] = apartMm[i];
+    for (const i of higher) left[i] = Math.max(apartMm[i], offMm(place));
   }
   return spans.map((span, i) => ({ ...span, leftMm: left[i] }));
 }
