@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { difference, type Region, regionOfPolygon } from "../curve/index.ts";
+import { SEAT_LEVEL_MM } from "../measure/index.ts";
 import { soleOf } from "../shelf/index.ts";
 import { COMMON_LIMITS } from "./limits.ts";
 import { profileOf, restOn, turned, turnOf } from "./profile.ts";
@@ -113,5 +114,66 @@ test("a plane comes to rest as low as a dense search of all places near its aim 
       },
     ),
     { numRuns: Number(process.env.MOULDWRIGHT_RUNS ?? 300) },
+  );
+});
+
+/** A groove about the middle of the face that leans as the plane does: its mouth runs out to one side. */
+function leaningGroove(widthMm: number, depthMm: number, tiltDeg: number): Region {
+  const turn = turnOf(-tiltDeg);
+  const half = widthMm / 2;
+  const corners = [
+    [-half, -depthMm],
+    [half, -depthMm],
+    [half, 20],
+    [-half, 20],
+  ] as const;
+  return regionOfPolygon(
+    corners.map(([x, y]) => {
+      const at = turned(turn, { x, y });
+      return { x: 30 + at.x, y: 20 + at.y };
+    }),
+  );
+}
+
+/** The greatest lift on the way to a side, looked at densely, before the plane drops below where it rests, mm. */
+function denseLiftMm(heightAt: (shift: number) => number, restMm: number, from: number, to: number): number {
+  let liftMm = 0;
+  for (let i = 1; i <= STEPS; i++) {
+    const height = heightAt(from + ((to - from) * i) / STEPS);
+    if (height < restMm - SEAT_LEVEL_MM) break;
+    liftMm = Math.max(liftMm, height - restMm);
+  }
+  return liftMm;
+}
+
+test("no more lift is told than a dense search finds to either side, in grooves about as wide as the body too", () => {
+  const limits = COMMON_LIMITS;
+  fc.assert(
+    fc.property(
+      soles,
+      fc.oneof(mm(0.5, 1.05), fc.constant(null)),
+      mm(0.5, 3),
+      fc.oneof(mm(-0.3, 0.3), fc.constant(0)),
+      fc.oneof(mm(-45, 45), fc.constantFrom(0, 15, 23.4, -30, 40)),
+      (sole, ratio, depthMm, besideMm, tilt) => {
+        const bodyMm = sole.widthMm - 2 * limits.bodyClearanceMm;
+        const widthMm = ratio === null ? bodyMm : ratio * sole.widthMm;
+        const wood = difference(STICK, leaningGroove(widthMm, depthMm, tilt));
+        const x = 30 + besideMm;
+        const seat = seatOf(wood, sole, [x, 20, tilt], limits);
+        if (!seat) return;
+        const aim = turned(turnOf(tilt), { x, y: 20 }).x;
+        const profile = profileOf(wood, tilt);
+        const heightAt = (shift: number): number =>
+          restOn(profile, sole, aim + shift, { narrowMm: limits.bodyClearanceMm })?.heightMm ??
+          Number.NEGATIVE_INFINITY;
+        const reach = sole.widthMm * limits.seatShiftRatio;
+        for (const side of [-1, 1]) {
+          const dense = denseLiftMm(heightAt, seat.heightMm, seat.shift, seat.shift + side * reach);
+          expect(seat.lift).toBeLessThan(dense + AS_LOW_MM);
+        }
+      },
+    ),
+    { numRuns: Number(process.env.MOULDWRIGHT_RUNS ?? 1500) },
   );
 });

@@ -133,10 +133,13 @@ function peakNear(
   let share = at;
   for (let step = 0.5 / STEPS_TO_A_SIDE; step > LEAST_STEP; step /= 2) {
     for (const side of [1, -1]) {
-      const height = heightAt(rest.shift + reach * (share + side * step));
+      const tried = share + side * step;
+      // Across the resting place lies the other side, whose lift is not this one's.
+      if (tried <= 0 || tried > 1) continue;
+      const height = heightAt(rest.shift + reach * tried);
       if (height <= best) continue;
       best = height;
-      share += side * step;
+      share = tried;
       break;
     }
   }
