@@ -84,7 +84,7 @@ const MOST_EVENED = 12;
 function evenedAfter(
   bench: Bench,
   before: Region,
-  singles: readonly (readonly PlaneDraft[])[],
+  singles: CutSets,
   draft: PlaneDraft,
   mayBeWith: SeatWith,
 ): SeatCuts | null {

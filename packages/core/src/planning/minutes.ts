@@ -23,8 +23,9 @@ export interface Working {
 }
 
 /**
- * A setting 3 minutes, a plane carried on to its next line 1 minute, a stroke of a metre 4 seconds, one stick of one metre, a test piece of 300 mm, sharpening
- * 10 minutes for every 200 metres of stroke; a saw 4 minutes to set, and a minute for each metre of cut.
+ * A setting 3 minutes, a plane carried on to its next line 1 minute, a stroke of a metre 4 seconds, one stick of one
+ * metre, a test piece of 300 mm, sharpening 10 minutes for every 200 metres of stroke; a saw 4 minutes to set, and a minute
+ * for each metre of cut.
  */
 export const COMMON_WORKING: Required<Working> = {
   setMinutes: 3,
@@ -44,6 +45,7 @@ export type Setting = "set" | "carried" | "kept";
 
 /** The minutes of one cut by what they go to; a cut that keeps the setting of the one before sets nothing. */
 export interface CutTime {
+  readonly setting: Setting;
   readonly settingMinutes: number;
   readonly strokeMinutes: number;
   readonly testPieceMinutes: number;
@@ -67,6 +69,7 @@ export function planeTime(passes: number, setting: Setting, working: Working): C
   const strokesM = passes * lengthM * sticks;
   const testM = passes * testPieceM;
   return {
+    setting,
     settingMinutes: { set: setMinutes, carried: Math.min(carryMinutes, setMinutes), kept: 0 }[setting],
     strokeMinutes: (strokesM * secondsPerMetre) / SECONDS,
     testPieceMinutes: (testM * secondsPerMetre) / SECONDS,
@@ -80,6 +83,7 @@ export function sawTime(isNewSetting: boolean, working: Working): CutTime {
     ...working,
   };
   return {
+    setting: isNewSetting ? "set" : "kept",
     settingMinutes: isNewSetting ? sawSetMinutes : 0,
     strokeMinutes: (sticks * lengthM * sawSecondsPerMetre) / SECONDS,
     testPieceMinutes: (testPieceM * sawSecondsPerMetre) / SECONDS,

@@ -121,7 +121,7 @@ test("a crumb that a cut parts off is in no picture", () => {
 });
 
 describe("a plane taken up again", () => {
-  const { cuts, time } = planOf(
+  const { cuts, time, assumed } = planOf(
     sectionOf({
       name: "reeded strip",
       stick: { widthMm: 60, thicknessMm: 20 },
@@ -157,6 +157,7 @@ describe("a plane taken up again", () => {
     expect(met.size).toBe(3);
     expect(carried.length).toBeGreaterThan(5);
     expect(time?.settingMinutes).toBe(30 + 2 * carried.length);
+    expect(assumed.join(" ")).toContain("2 minutes to carry it on to its next line");
   });
 });
 

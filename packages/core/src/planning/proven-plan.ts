@@ -86,7 +86,13 @@ export function provenPlan(request: PlanRequest, standing: WayStanding): ProvenW
     gaugeEdge: bench.gaugeEdge,
     assumed: takenAsGiven(
       { shavings: bench.shavings, working, hand },
-      { shelf: request.shelf, cuts, marks: lines.marks, uncut },
+      {
+        shelf: request.shelf,
+        cuts,
+        marks: lines.marks,
+        uncut,
+        isCarriedOn: times.some(({ setting }) => setting === "carried"),
+      },
       writing,
     ),
     warnings: [

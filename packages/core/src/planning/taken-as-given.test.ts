@@ -30,6 +30,7 @@ describe("what a plan takes as given", () => {
   test("and no saw, and no fence or gauge, where the plan has none", () => {
     const said = plan.assumed.join(" ");
     expect(said).not.toMatch(/saw/i);
+    expect(said).not.toMatch(/carry/);
     expect(said).toContain("fence 0.1");
   });
 

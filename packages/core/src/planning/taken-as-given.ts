@@ -13,6 +13,8 @@ export interface Bearing {
   readonly cuts: readonly PlanCut[];
   readonly marks: readonly PlanMark[];
   readonly uncut: readonly PlanUncut[];
+  /** Whether a plane is carried on as it is from one line to another. */
+  readonly isCarriedOn: boolean;
 }
 
 export interface Given {
@@ -36,10 +38,13 @@ export function takenAsGiven(
       : `a test piece of ${length(testPieceM * MM_PER_METRE)} run first at each setting`;
   const isSawn = bearing.cuts.some(({ line }) => line !== undefined);
   const isPlaned = bearing.cuts.some(({ line }) => line === undefined);
+  const carried = bearing.isCarriedOn
+    ? `, and ${counted(pace.carryMinutes, "minute")} to carry it on to its next line`
+    : "";
   const planed = [
     `Shavings of ${thickness(shavings.heavyMm)} for waste and ${thickness(shavings.ordinaryMm)} for shaping.`,
     `${each} of ${long}; ${test}.`,
-    `${counted(pace.setMinutes, "minute")} to set a plane, once for all sticks, and ${counted(pace.carryMinutes, "minute")} to carry it on to its next line; ${counted(pace.secondsPerMetre, "second")} a stroke for each metre; ${counted(pace.sharpenMinutes, "minute")} to sharpen an iron for every ${pace.sharpForM} m of stroke.`,
+    `${counted(pace.setMinutes, "minute")} to set a plane, once for all sticks${carried}; ${counted(pace.secondsPerMetre, "second")} a stroke for each metre; ${counted(pace.sharpenMinutes, "minute")} to sharpen an iron for every ${pace.sharpForM} m of stroke.`,
   ];
   const sawn = `A saw takes ${counted(pace.sawSetMinutes, "minute")} to set and ${counted(pace.sawSecondsPerMetre, "second")} for each metre of cut.`;
   const kept = [

@@ -70,7 +70,7 @@ export const drawingTroubles = catalogue({
   "svg-path-broken": {
     example: { element: "section", character: 37 },
     sentence: (facts, write) =>
-      `The path “${write.text(facts.element)}” makes no sense from its ${facts.character}. character on.`,
+      `The path “${write.text(facts.element)}” makes no sense from character ${facts.character} on.`,
     hint: () => "Save the drawing again as plain SVG, or draw that path anew.",
   },
   "svg-transform-broken": {
