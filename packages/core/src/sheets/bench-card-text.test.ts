@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Plan } from "../cutting/index.ts";
 import { benchCardLines } from "./bench-card-text.ts";
+import { errorWriter } from "./card-words.ts";
 import { gaugeEdgeOf } from "./gauge-edge.ts";
 
 const GOLDEN = new URL("../../../../tests/golden/", import.meta.url);
@@ -211,4 +212,9 @@ describe("bench card", () => {
       { seed: 20261124, numRuns: 200 },
     );
   });
+});
+
+test("an error is told to a tenth of a millimetre and never as less, in inches as a feeler gauge has it", () => {
+  expect([0.141, 0.18, 0.02].map(errorWriter("mm"))).toEqual(["0.1\u00a0mm", "0.2\u00a0mm", "0.1\u00a0mm"]);
+  expect(errorWriter("in", 32)(0.141)).toBe("6\u00a0thou");
 });

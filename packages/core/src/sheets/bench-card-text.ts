@@ -5,6 +5,7 @@ import {
   bandWords,
   cautions,
   comparedWords,
+  errorWriter,
   finishWords,
   markWords,
   minutesWords,
@@ -37,9 +38,8 @@ const INDENT = 4;
 export function benchCardLines(plan: Plan, options: BenchCardOptions): string[] {
   const columns = Math.max(LEAST_COLUMNS, Math.floor(options.columns));
   const page = new Page(columns);
-  const { length, thickness } = writerFor(options.unit, "print", options.inchStep);
-  // How true a line is shows on no rule in inches: it is told as a feeler gauge has it.
-  const error = options.unit === "in" ? thickness : undefined;
+  const { length } = writerFor(options.unit, "print", options.inchStep);
+  const error = errorWriter(options.unit, options.inchStep);
   const name = printable(plan.name).trim() || "Moulding";
 
   page.paragraph(name);

@@ -5,6 +5,7 @@ import {
   bandWords,
   cautions,
   comparedWords,
+  errorWriter,
   finishWords,
   type Length,
   planesToFetch,
@@ -81,13 +82,12 @@ function overview(plan: Plan, body: Box, options: PictureOptions): readonly Bloc
 
 interface CardWords {
   readonly length: Length;
-  /** How true a line is: on no rule in inches, so as a feeler gauge has it. */
+  /** How true a line is. */
   readonly error: Length;
 }
 
 function wordsFor({ unit, inchStep }: PictureOptions): CardWords {
-  const { length, thickness } = writerFor(unit, "print", inchStep);
-  return { length, error: unit === "in" ? thickness : length };
+  return { length: writerFor(unit, "print", inchStep).length, error: errorWriter(unit, inchStep) };
 }
 
 /** Every line to scribe, by the cut before which it is scribed, and how true it can be expected. */

@@ -9,6 +9,7 @@ import {
   type PlanUncut,
   type PlanWay,
 } from "../cutting/index.ts";
+import { type InchDenominator, type LengthUnit, writerFor } from "../measure/index.ts";
 import { planeName } from "./cut-facts.ts";
 import { acrossFromGaugeMm } from "./gauge-edge.ts";
 import { turnedBox } from "./stick-view.ts";
@@ -67,6 +68,12 @@ export function markWords(mark: PlanMark, length: Length, error: Length = expect
 /** Expected errors are themselves no truer than a tenth of a millimetre, and never told as less than one. */
 function expected(length: Length): Length {
   return (errorMm) => length(Math.max(1, Math.round(errorMm * 10)) / 10);
+}
+
+/** How errors are told: in inches no rule shows them, so as a feeler gauge has it; in millimetres to a tenth. */
+export function errorWriter(unit: LengthUnit, inchStep?: InchDenominator): Length {
+  const { length, thickness } = writerFor(unit, "print", inchStep);
+  return unit === "in" ? thickness : expected(length);
 }
 
 /** Nearer than a gauge can be set a line runs in the foot's own corner, mm. */
