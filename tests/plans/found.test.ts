@@ -45,10 +45,7 @@ function shelfOf(planes: readonly PlaneEntry[]) {
 const STILL_FOUND: Readonly<Record<string, readonly Rule[]>> = {};
 
 /** Cases whose mirror image is not yet planned as the mirror image. */
-const STILL_HANDED: readonly string[] = [
-  // A step planed down level beside a wall that it was set to: its line stands at one end of the sole or at the other.
-  "fence-beside-a-wall-it-was-set-to",
-];
+const STILL_HANDED: readonly string[] = [];
 
 for (const name of NAMES) {
   const still = STILL_FOUND[name] ?? [];

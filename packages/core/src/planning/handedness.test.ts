@@ -94,12 +94,13 @@ describe("the pieces of it", () => {
       shelfOf(rebate(12)),
     );
     const mirror = { axisXMm: 20, pieces: bench.planned.pieces.length };
-    const draft = draftAt(bench, "rebate-12", [8, 15, 25], { shapes: [0] });
+    const draft = { ...draftAt(bench, "rebate-12", [8, 15, 25], { shapes: [0] }), ridgeMm: 0.12 };
     const once = mirrorDraft(bench, draft, mirror);
     if (once.kind !== "plane") throw new Error("a plane's cut stays one");
     expect(once.runs).toEqual([[[32, 15, -25]]]);
     // Four pieces, walked backwards: the first is the last.
     expect(once.shapes).toEqual([3]);
+    expect(once.ridgeMm).toBe(0.12);
     expect(mirrorDraft(bench, once, mirror)).toMatchObject({ key: draft.key, runs: draft.runs, shapes: [0] });
   });
 });

@@ -85,6 +85,7 @@ export function mirrorDraft(bench: Bench, draft: Draft, mirror: Mirror): Draft {
     runs: draft.runs.map((run): Run => run.map((pose) => mirrorPose(pose, mirror))),
     ...(onLine ? { onLine } : {}),
     ...(draft.roomFor === undefined ? {} : { roomFor: mirrorIndex(draft.roomFor, mirror) }),
+    ...(draft.ridgeMm === undefined ? {} : { ridgeMm: draft.ridgeMm }),
   });
 }
 

@@ -5,7 +5,7 @@
 import type { Point, Region } from "../curve/index.ts";
 import { distanceMm, line, nearestOnPiece, pointAt } from "../curve/index.ts";
 import { offBoundaryMm, type PlanMark, spansAlong, turnedBack, turnOf } from "../cutting/index.ts";
-import { BESIDE_MM, SAME_POINT_MM } from "../measure/index.ts";
+import { BESIDE_MM, FLATTEN_MM, SAME_POINT_MM } from "../measure/index.ts";
 import { type Bench, fromGaugeEdgeMm, sidesFromGauge } from "./bench.ts";
 import { endsInPlace, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
 import { isCurved, type TriedCut } from "./try-cut.ts";
@@ -274,7 +274,8 @@ function facetEnds(bench: Bench, cut: TriedCut, draft: PlaneDraft): FacetEnd[] {
     const up = turnedBack(turnOf(run[0][2]), { x: 0, y: 1 });
     const start = { x: ends.left.x + up.x * BESIDE_MM, y: ends.left.y + up.y * BESIDE_MM };
     for (const [from, to] of spansAlong(cut.before, start, dir)) {
-      if (from > length) continue;
+      // What hardly reaches under the sole is the wall that its end was set to.
+      if (Math.min(to, length) - from < FLATTEN_MM) continue;
       for (const along of [from, Math.min(to, length)]) {
         const end = { x: ends.left.x + dir.x * along, y: ends.left.y + dir.y * along };
         // Where the sole itself ends in the wood the line is scribed on the surface above that end.

@@ -63,6 +63,20 @@ describe("lines for a step", () => {
     expect(place?.fromGaugeEdge).toBeCloseTo(10, 5);
   });
 
+  test("the wall that a sole's end was set to is no floor under it, though rounding lets it in under the sole", () => {
+    const bench = layOutBench(STEP.outline, STEP.stick, shelfOf(rebate(12), rebate(32)), {
+      toleranceMm: 0.2,
+      gaugeEdge: "right",
+    });
+    // A slot from 6 to 18, then what stands left of it down to the same level, the sole's end at the slot's far wall.
+    const slot = draftAt(bench, "rebate-12", [12, 14, 0], { work: "groove" });
+    const level = draftAt(bench, "rebate-32", [2.000001, 14, 0]);
+    const depth = marksFor(bench, makeAll(bench, bench.stickRegion, [slot, level]).cuts).filter(
+      ({ before, kind }) => before === 2 && kind === "depth",
+    );
+    expect(depth.map(({ at }) => at)).toEqual([[6, 14]]);
+  });
+
   test("with the back up a rebate's depth is gauged from the back", () => {
     const bench = benchOf(STEP, shelf);
     const draft = draftAt(bench, "rebate-12", [2, 6, 180], { cantDeg: 180 });
