@@ -17,7 +17,7 @@ const PLACES = 60;
 const BELOW_MM = 1;
 
 /** What steers a curved plane from outside. A line scribed on the wood does not: its sole covers it. */
-const STEERS = /^(batten|gauge edge|far edge|face|back|wall of cut \d+)$/;
+const STEERS = /^(batten|gauge edge|far edge|face|back|wall of cut \d+|standing wall)$/;
 
 /** Curved cuts whose first run begins on a flat, or where nothing holds the plane, and nothing steers it from outside. */
 export function startsOnBareFlat(cuts: readonly CutOnBench[]): readonly Said[] {

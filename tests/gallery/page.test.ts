@@ -31,6 +31,25 @@ test("every picture and link of the page leads to a file", () => {
   expect(links.filter((to) => !existsSync(new URL(to, GALLERY_PAGE)))).toEqual([]);
 });
 
+/** The cuts that a plan tells the maker to clamp a batten on for. */
+const BATTEN_SAID = /^Cut (?<number>\d+) has no edge, wall or seat/;
+
+test("a plan names a batten for just those cuts that it was reckoned with one", () => {
+  for (const { id } of GALLERY) {
+    const plan = JSON.parse(readFileSync(new URL(`${id}/plan.json`, GALLERY_PLANS), "utf8"));
+    const { cuts, warnings } = plan as {
+      readonly cuts: readonly { readonly number: number; readonly runsAgainst: string | null }[];
+      readonly warnings: readonly string[];
+    };
+    const named = cuts.filter(({ runsAgainst }) => runsAgainst === "batten").map(({ number }) => number);
+    const reckoned = warnings.flatMap((said) => {
+      const number = BATTEN_SAID.exec(said)?.groups?.number;
+      return number === undefined ? [] : [Number(number)];
+    });
+    expect(named, id).toEqual(reckoned);
+  }
+});
+
 test("known failures name sections that are there", () => {
   const ids = new Set(GALLERY.map(({ id }) => id));
   expect(Object.keys(STILL_FOUND).filter((id) => !ids.has(id))).toEqual([]);

@@ -28,6 +28,10 @@ export function guideFaults(plan: PlanJson, cut: CutJson, woods: readonly FlatRe
   if (line) return lineFaults(plan, cut, pose, line[1]);
   const wall = /^wall of cut (\d+)$/.exec(runsAgainst);
   if (wall) return pose ? wallFaults(cut, pose, Number(wall[1]), woods) : [];
+  if (runsAgainst === "standing wall")
+    return pose && standingWalls(cut, pose, woods[cut.number - 1]).length === 0
+      ? ["beside the sole stands no wall"]
+      : [];
   if (["gauge edge", "far edge", "face", "back"].includes(runsAgainst))
     return pose ? edgeFaults(plan, cut, pose, runsAgainst, woods[cut.number - 1]) : [];
   return [`nothing is called ${runsAgainst}`];
@@ -58,19 +62,9 @@ function wallFaults(
   woods: readonly FlatRegion[],
 ): readonly string[] {
   if (!(by >= 1 && by < cut.number)) return [`cut ${by} has not been made yet`];
-  const before = woods[cut.number - 1];
-  const sole = cut.sole ?? [];
-  const up = axisOf(pose[2]);
-  const ends: readonly (readonly [Xy, -1 | 1])[] = [
-    [[sole[0][0], sole[0][1]], -1],
-    [[sole[sole.length - 1][0], sole[sole.length - 1][1]], 1],
-  ];
-  for (const [end, side] of ends) {
-    const outside = topOf(stretches(before, alongside(pose, end, side * 0.02), up));
-    const inside = topOf(stretches(before, alongside(pose, end, -side * 0.02), up));
-    if (outside - inside < GUIDE_WALL_MM) continue;
+  for (const { start, inside, outside } of standingWalls(cut, pose, woods[cut.number - 1])) {
     // Beside the wall the wood was there before the named cut and gone after it, high enough to run against.
-    const start = alongside(pose, end, -side * 0.02);
+    const up = axisOf(pose[2]);
     const beside = (wood: FlatRegion): number =>
       stretches(wood, start, up).reduce(
         (sum, [from, to]) => sum + Math.max(0, Math.min(to, outside) - Math.max(from, inside)),
@@ -79,6 +73,29 @@ function wallFaults(
     if (beside(woods[by - 1]) - beside(woods[by]) >= GUIDE_WALL_MM - ROUNDED_MM) return [];
   }
   return [`beside the sole stands no wall that cut ${by} left`];
+}
+
+/** A wall beside a sole: where it is looked at just inside it, and the heights between which it stands. */
+interface StandingWall {
+  readonly start: Xy;
+  readonly inside: number;
+  readonly outside: number;
+}
+
+/** The walls beside the sole that are tall enough to run against, whoever left them. */
+function standingWalls(cut: CutJson, pose: PoseXyt, before: FlatRegion): readonly StandingWall[] {
+  const sole = cut.sole ?? [];
+  const up = axisOf(pose[2]);
+  const ends: readonly (readonly [Xy, -1 | 1])[] = [
+    [[sole[0][0], sole[0][1]], -1],
+    [[sole[sole.length - 1][0], sole[sole.length - 1][1]], 1],
+  ];
+  return ends.flatMap(([end, side]) => {
+    const start = alongside(pose, end, -side * 0.02);
+    const outside = topOf(stretches(before, alongside(pose, end, side * 0.02), up));
+    const inside = topOf(stretches(before, start, up));
+    return outside - inside < GUIDE_WALL_MM ? [] : [{ start, inside, outside }];
+  });
 }
 
 function topOf(found: readonly (readonly [number, number])[]): number {

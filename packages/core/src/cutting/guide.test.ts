@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { difference, type Region, regionOfPolygon } from "../curve/index.ts";
-import { wallLeftMm } from "./guide.ts";
+import { difference, type Region, regionOfPolygon, union } from "../curve/index.ts";
+import { wallLeftMm, wallsBesideSole } from "./guide.ts";
 import { COMMON_LIMITS } from "./limits.ts";
 
 function box(minX: number, minY: number, maxX: number, maxY: number): Region {
@@ -53,4 +53,20 @@ test("wood that slopes up to a wall adds nothing to what a cut left of it", () =
   expect(leftBy(1)).toBeLessThan(0.21);
   expect(leftBy(1)).toBeGreaterThan(0.2);
   expect(leftBy(2)).toBeLessThan(0.211);
+});
+
+test("a wall is one from a quarter of a millimetre up, on whichever side; a crack or a film beside the sole is none", () => {
+  const ends = { left: { x: -3, y: 0 }, right: { x: 3, y: 0 } };
+  const beside = (wood: Region) => wallsBesideSole({ ends }, [13, 10, 0], wood, COMMON_LIMITS);
+  // The sole stands from 10 to 16 on a floor at 10.
+  const floor = box(0, 0, 40, 10);
+  const withPart = (minX: number, maxX: number, topMm: number) =>
+    beside(union(floor, box(minX, 5, maxX, topMm)));
+  expect(withPart(0, 10, 10.26)).toEqual(["left"]);
+  expect(withPart(0, 10, 10.24)).toEqual([]);
+  expect(withPart(16, 40, 14)).toEqual(["right"]);
+  expect(withPart(9.97, 10, 14)).toEqual([]);
+  // The face of a block that a crack 0.03 mm wide parts from the wood under the sole.
+  const cracked = difference(box(0, 0, 40, 10), box(10, 5, 10.03, 10));
+  expect(wallsBesideSole({ ends }, [13, 9, 0], cracked, COMMON_LIMITS)).toEqual([]);
 });

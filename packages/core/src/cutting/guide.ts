@@ -21,6 +21,9 @@ const OUTWARD: Readonly<Record<string, Point>> = {
   back: { x: 0, y: -1 },
 };
 
+/** What a plan calls a wall that stands beside the sole and that no single cut of its own left. */
+export const STANDING_WALL = "standing wall";
+
 /** A plane's cut, to be made next, with what its guide is told from. */
 export interface GuidedCut {
   readonly plan: Plan;
@@ -36,8 +39,8 @@ export interface GuidedCut {
 /**
  * Whether the guide named by `runsAgainst` is there.
  *
- * A line has to be scribed before the cut, a wall to stand beside the sole and enough of it to have been left by the cut
- * that is named, an edge to lie under the sole or within its fence, and as it then stands to be within reach of a fence or
+ * A line has to be scribed before the cut, a wall to stand beside the sole and, where a cut is named, enough of it to have
+ * been left by that one, an edge to lie under the sole or within its fence, and as it then stands to be within reach of a fence or
  * finger. Where an older file does not say which of its two sides a stick's gauge edge is, either serves. A batten is
  * always there: the maker clamps it on.
  */
@@ -50,6 +53,9 @@ export function guideIsThere(made: GuidedCut): boolean {
   if (line) return plan.marks.some((mark) => mark.id === line[1] && mark.before <= cut.number);
   const wall = /^wall of cut (\d+)$/.exec(guide);
   if (wall) return wallStands(shape, pose, Number(wall[1]), woods, limits);
+  const now = woods[woods.length - 1];
+  if (guide === STANDING_WALL)
+    return now !== undefined && wallsBesideSole(shape, pose, now, limits).length > 0;
   return edgeStands(made, guide, pose);
 }
 
@@ -88,6 +94,43 @@ function wallStands(
   const now = woods[woods.length - 1];
   if (!left || !before || !now) return false;
   return wallLeftMm(shape, pose, { before, left, now }, limits) >= limits.guideWallMm;
+}
+
+/** The sides of a sole, told as they lie across it, beside which a wall stands that a plane can run against in a pose. */
+export function wallsBesideSole(
+  shape: Pick<CutShape, "ends">,
+  pose: Pose,
+  wood: Region,
+  limits: CuttingLimits,
+): readonly ("left" | "right")[] {
+  return (["left", "right"] as const).filter(
+    (side) => standingWallMm(shape, pose, side, wood, limits) >= limits.guideWallMm,
+  );
+}
+
+/**
+ * How much of an upright face stands beside one end of the sole, above the wood just inside it, mm. It is looked at hard
+ * by and at a body's clearance: neither a crack that no body goes into nor a film that gives way to one is a wall.
+ */
+function standingWallMm(
+  { ends }: Pick<CutShape, "ends">,
+  pose: Pose,
+  side: "left" | "right",
+  wood: Region,
+  limits: CuttingLimits,
+): number {
+  const turn = turnOf(pose[2]);
+  const up = turnedBack(turn, { x: 0, y: 1 });
+  const end = placed(pose, ends[side]);
+  const standingAt = (besideMm: number): readonly Span[] => {
+    const across = turnedBack(turn, { x: side === "left" ? -besideMm : besideMm, y: 0 });
+    return spansAlong(wood, { x: end.x + across.x, y: end.y + across.y }, up);
+  };
+  const heightsMm = [BESIDE_MM, limits.bodyClearanceMm].map((besideMm) => {
+    const outside = standingAt(besideMm);
+    return heightWithin(outside, topOf(standingAt(-besideMm)), topOf(outside));
+  });
+  return Math.min(...heightsMm);
 }
 
 /** The wood before and after an earlier cut, and as it stands now. */

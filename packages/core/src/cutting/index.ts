@@ -14,7 +14,7 @@ export {
 export { outlineFaults } from "./file-outline.ts";
 export { closedObject, pathText, troublesOf } from "./file-shape.ts";
 export { apartAtFilms } from "./film.ts";
-export { type WoodsOfWall, wallLeftMm } from "./guide.ts";
+export { STANDING_WALL, type WoodsOfWall, wallLeftMm, wallsBesideSole } from "./guide.ts";
 export { type JsonLimits, readJsonText, shown } from "./json-text.ts";
 export * from "./limits.ts";
 export * from "./outline.ts";

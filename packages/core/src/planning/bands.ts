@@ -5,7 +5,7 @@ import { SAME_SCORE } from "../measure/index.ts";
 import type { Section } from "../section/index.ts";
 import type { HandAccuracy } from "./accuracy.ts";
 import { type Bench, curvesAt } from "./bench.ts";
-import { type PlaneDraft, tidy } from "./draft-cut.ts";
+import { isCurved, type PlaneDraft, tidy } from "./draft-cut.ts";
 import {
   type BandLines,
   type LinesFrom,
@@ -16,7 +16,7 @@ import {
   toThousandths,
 } from "./marks.ts";
 import { apart, type Spread, spreadMm, together } from "./spread.ts";
-import { isCurved, type TriedCut } from "./try-cut.ts";
+import type { TriedCut } from "./try-cut.ts";
 
 interface BandPieces {
   readonly name: string;

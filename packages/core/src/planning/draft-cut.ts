@@ -129,6 +129,10 @@ export function firstLeanDeg(draft: PlaneDraft): number {
   return leanDeg((draft.runs[0] as Run)[0][2], draft.cantDeg);
 }
 
+export function isCurved(draft: PlaneDraft): boolean {
+  return draft.tool.plane.kind === "hollow" || draft.tool.plane.kind === "round";
+}
+
 /** The pose of a plane whose origin is given in its own upright frame. */
 export function poseAt(tiltDeg: number, shiftMm: number, heightMm: number): Pose {
   const turn = turnOf(tiltDeg);

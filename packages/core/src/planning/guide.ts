@@ -13,6 +13,7 @@ import {
   stripOf,
   turnedBack,
   turnOf,
+  wallsBesideSole,
 } from "../cutting/index.ts";
 import { type Bench, sidesFromGauge } from "./bench.ts";
 import { endsInPlace, type PlaneDraft } from "./draft-cut.ts";
@@ -115,16 +116,11 @@ function isHalfInAir(before: Region, draft: PlaneDraft, pose: Pose): boolean {
   return over < SOLE_PLACES * PLOUGH_OVER_WOOD_RATIO || (isStepped && draft.purpose !== "shape");
 }
 
+/** The wall that stands beside the sole, whoever left it; of two the one nearer to the gauge edge. */
 function wallBesideSole(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): Guide | null {
-  const ends = endsInPlace(draft, pose);
-  for (const side of sidesFromGauge(bench)) {
-    const sign = side === "left" ? -1 : 1;
-    const end = ends[side];
-    const outside = heightOf(standingBeside(before, end, pose, sign));
-    const inside = heightOf(standingBeside(before, end, pose, sign === 1 ? -1 : 1));
-    if (outside - inside >= bench.limits.guideWallMm) return { kind: "wall", side, at: end };
-  }
-  return null;
+  const standing = wallsBesideSole(draft.cut, pose, before, bench.limits);
+  const side = sidesFromGauge(bench).find((one) => standing.includes(one));
+  return side ? { kind: "wall", side, at: endsInPlace(draft, pose)[side] } : null;
 }
 
 function heightOf(spans: readonly (readonly [number, number])[]): number {

@@ -7,12 +7,12 @@ import { SEARCH_FLATTEN_MM } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { clearedFor } from "./clearing.ts";
 import { rockedWithin } from "./curves.ts";
-import type { PlaneDraft } from "./draft-cut.ts";
+import { isCurved, type PlaneDraft } from "./draft-cut.ts";
 import { makeSeat } from "./make-seat.ts";
 import { isNeverGuided, lostItsEdge } from "./never-guided.ts";
 import { reliefEnd, reliefsAt } from "./relief.ts";
 import { stepsBesideEnd } from "./roughing.ts";
-import { isClumsy, isCurved, LEAST_TAKE_MM2, type Refusal, type TriedCut, tryCut } from "./try-cut.ts";
+import { isClumsy, LEAST_TAKE_MM2, type Refusal, type TriedCut, tryCut } from "./try-cut.ts";
 
 /** A rock is drawn in from the side that would leave too much wall, in steps of this, as long as it helps, degrees. */
 const DRAW_IN_DEG = 5;

@@ -3,10 +3,10 @@ import type { Point } from "../curve/index.ts";
 import type { PlanJoin } from "../cutting/index.ts";
 import type { HandAccuracy } from "./accuracy.ts";
 import type { Bench } from "./bench.ts";
-import { endsInPlace } from "./draft-cut.ts";
+import { endsInPlace, isCurved } from "./draft-cut.ts";
 import { type PlacedCut, soleSpread, toThousandths } from "./marks.ts";
 import { apart, NO_SPREAD, type Spread, spreadMm, together } from "./spread.ts";
-import { isCurved, type TriedCut } from "./try-cut.ts";
+import type { TriedCut } from "./try-cut.ts";
 
 export type JoinErrors = Pick<PlanJoin, "error" | "errorFromEdge" | "errorFromFoot">;
 

@@ -7,8 +7,8 @@ import { distanceMm, line, nearestOnPiece, pointAt } from "../curve/index.ts";
 import { offBoundaryMm, type PlanMark, spansAlong, turnedBack, turnOf } from "../cutting/index.ts";
 import { BESIDE_MM, FLATTEN_MM, SAME_POINT_MM } from "../measure/index.ts";
 import { type Bench, fromGaugeEdgeMm, sidesFromGauge } from "./bench.ts";
-import { endsInPlace, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
-import { isCurved, type TriedCut } from "./try-cut.ts";
+import { endsInPlace, firstLeanDeg, isCurved, type PlaneDraft } from "./draft-cut.ts";
+import type { TriedCut } from "./try-cut.ts";
 
 /** A line to scribe before a cut, and the ways it can be measured. */
 export interface LinePlace {

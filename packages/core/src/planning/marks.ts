@@ -9,10 +9,10 @@ import type { PlanMark } from "../cutting/index.ts";
 import { SAME_SCORE } from "../measure/index.ts";
 import { GOOD_HAND, type HandAccuracy } from "./accuracy.ts";
 import { type Bench, fromGaugeEdgeMm } from "./bench.ts";
-import { type PlaneDraft, tidy } from "./draft-cut.ts";
+import { isCurved, type PlaneDraft, tidy } from "./draft-cut.ts";
 import { aimOf, type Foot, feetOf, type LinePlace, linesOf, openerOf } from "./line-places.ts";
 import { apart, NO_SPREAD, type Spread, spreadMm, spreadOf, together } from "./spread.ts";
-import { isCurved, type TriedCut } from "./try-cut.ts";
+import type { TriedCut } from "./try-cut.ts";
 import { cutOfWall } from "./wall-of-cut.ts";
 
 /** A mark with both ways of placing it, so that the maker sees what the choice was worth. */

@@ -1,11 +1,11 @@
 /** The whole cost of an order, cut by cut: what orders are compared by when one is held against all others. */
 import type { Bench } from "./bench.ts";
-import type { Draft } from "./draft-cut.ts";
+import { type Draft, isCurved } from "./draft-cut.ts";
 import { keptEdgeCost } from "./kept-edge.ts";
 import { costOf, placeCost } from "./order.ts";
 import { rowCost } from "./row-cost.ts";
 import { heavyCost } from "./sequence.ts";
-import { isCurved, type TriedCut } from "./try-cut.ts";
+import type { TriedCut } from "./try-cut.ts";
 
 /** Before the first curve. */
 export const NO_CURVE = -1;

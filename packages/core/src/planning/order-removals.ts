@@ -8,8 +8,7 @@ import {
   regionExtents,
 } from "../curve/index.ts";
 import { SLIVER_MM2 } from "../measure/index.ts";
-import { endsInPlace, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
-import { isCurved } from "./try-cut.ts";
+import { endsInPlace, isCurved, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
 
 export interface Removals {
   /** For each candidate the bit of what it removes: planes of other widths that run the same step share one. */

@@ -7,12 +7,12 @@ import { difference, type Region, regionAreaMm2 } from "../curve/index.ts";
 import { leanDeg, turned, turnOf, withoutFallen } from "../cutting/index.ts";
 import { SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
-import { type Draft, firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
+import { type Draft, firstLeanDeg, isCurved, type PlaneDraft } from "./draft-cut.ts";
 import { cutWithClearing, cutWithHelp, cutWithinRoom, type Made } from "./help.ts";
 import { touchesKept } from "./kept-edge.ts";
 import { rowCost } from "./row-cost.ts";
 import { strokeCost } from "./stroke-cost.ts";
-import { isClumsy, isCurved, LEAST_TAKE_MM2, type Refusal, type TriedCut, tryCut } from "./try-cut.ts";
+import { isClumsy, LEAST_TAKE_MM2, type Refusal, type TriedCut, tryCut } from "./try-cut.ts";
 import { isFaceUp } from "./turning.ts";
 import { linedCut } from "./wall-lines.ts";
 

@@ -5,6 +5,7 @@ import {
   leanDeg,
   type PlanCut,
   type PlaneEntry,
+  STANDING_WALL,
   turned,
   turnOf,
   withoutFallen,
@@ -12,14 +13,15 @@ import {
 import { FLATTEN_MM, type InchDenominator } from "../measure/index.ts";
 import { planeEntry } from "../shelf/index.ts";
 import type { Bench } from "./bench.ts";
-import { type PlaneDraft, tidy } from "./draft-cut.ts";
+import { isCurved, type PlaneDraft, tidy } from "./draft-cut.ts";
 import { openerOf } from "./line-places.ts";
 import type { ReasonedMark } from "./marks.ts";
 import { type CutTime, minutesOf, planeTime, sawTime, type Working } from "./minutes.ts";
 import { passesOf } from "./passes.ts";
+import { runningLine } from "./running-line.ts";
 import { sameCurve } from "./smooth-curve.ts";
 import { bladeLeanDeg } from "./strategy.ts";
-import { isCurved, type TriedCut } from "./try-cut.ts";
+import type { TriedCut } from "./try-cut.ts";
 import { cutOfWall } from "./wall-of-cut.ts";
 import { type BenchUnit, type CutFacts, cutSentence, doneSentence, sayLength, type Work } from "./words.ts";
 
@@ -182,11 +184,19 @@ function guideText(
       return guide.edge;
     case "batten":
       return "batten";
-    case "lines":
-      return own[0] ? `line ${own[0].id}` : "batten";
+    case "lines": {
+      const line =
+        own[
+          runningLine(
+            draft,
+            own.map(({ at: [x, y] }) => ({ x, y })),
+          )
+        ];
+      return line ? `line ${line.id}` : "batten";
+    }
     case "wall": {
       const by = cutOfWall(cuts, cuts.indexOf(cut), draft, bench.limits);
-      return by === null ? "batten" : `wall of cut ${by}`;
+      return by === null ? STANDING_WALL : `wall of cut ${by}`;
     }
   }
 }

@@ -12,7 +12,7 @@ import { cutAway, leanDeg } from "../cutting/index.ts";
 import { bug, countWork, SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
 import { CheapestFirst } from "./cheapest-first.ts";
-import { type Draft, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
+import { type Draft, isCurved, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
 import { keptEdgeCost } from "./kept-edge.ts";
 import { costOf, planeId } from "./order.ts";
 import { leastRest, type Open, openAfter, type Witness, witnessesOf } from "./order-bound.ts";
@@ -22,7 +22,7 @@ import { RemovalSets } from "./removal-sets.ts";
 import { rowCost } from "./row-cost.ts";
 import type { Found } from "./search.ts";
 import { makeAll, SAME_LEFT_MM2, type Sequence } from "./sequence.ts";
-import { isCurved, LEAST_TAKE_MM2, sinksAslant, type TriedCut, tryCut } from "./try-cut.ts";
+import { LEAST_TAKE_MM2, sinksAslant, type TriedCut, tryCut } from "./try-cut.ts";
 
 export interface Proven {
   /** The cheapest order found; the one given where none is cheaper. */

@@ -5,8 +5,7 @@
  */
 import { distanceMm } from "../curve/index.ts";
 import type { Bench } from "./bench.ts";
-import { type Draft, endsInPlace } from "./draft-cut.ts";
-import { isCurved } from "./try-cut.ts";
+import { type Draft, endsInPlace, isCurved } from "./draft-cut.ts";
 
 /**
  * What a curved cut costs beside those made before it: for each line of a neighbour that stands cut already and cannot be

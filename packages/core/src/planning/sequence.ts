@@ -4,10 +4,10 @@ import { difference, type Region, regionAreaMm2 } from "../curve/index.ts";
 import { cutAway, sweepOf } from "../cutting/index.ts";
 import { SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
-import { type Draft, type PlaneDraft, planeDraft, sawDraft, sweepOfDraft } from "./draft-cut.ts";
+import { type Draft, isCurved, type PlaneDraft, planeDraft, sawDraft, sweepOfDraft } from "./draft-cut.ts";
 import { costOf } from "./order.ts";
 import { strokeCost } from "./stroke-cost.ts";
-import { isCurved, LEAST_TAKE_MM2, sinksAslant, type TriedCut, tryCut } from "./try-cut.ts";
+import { LEAST_TAKE_MM2, sinksAslant, type TriedCut, tryCut } from "./try-cut.ts";
 
 export interface Sequence {
   readonly cuts: readonly TriedCut[];

@@ -1,7 +1,8 @@
 /** What the strokes of square planes cost an order: of two that do the same work the wide one is taken. */
 import type { Bench } from "./bench.ts";
+import { isCurved } from "./draft-cut.ts";
 import { passesOf } from "./passes.ts";
-import { isCurved, type TriedCut } from "./try-cut.ts";
+import type { TriedCut } from "./try-cut.ts";
 
 const STROKE_COSTS = new WeakMap<TriedCut, number>();
 

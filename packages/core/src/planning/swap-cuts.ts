@@ -5,12 +5,12 @@
  */
 import { type CuttingLimits, type Plan, recutPlan } from "../cutting/index.ts";
 import { bug, cataloguedTrouble, fine, type Outcome, refused, type Trouble } from "../measure/index.ts";
-import type { Draft } from "./draft-cut.ts";
+import { type Draft, isCurved } from "./draft-cut.ts";
 import { isAllowed } from "./prove-order.ts";
 import type { CutSwap } from "./request.ts";
 import type { Found } from "./search.ts";
 import { leftMm2, makeAll, SAME_LEFT_MM2 } from "./sequence.ts";
-import { isCurved, LEAST_TAKE_MM2, type TriedCut } from "./try-cut.ts";
+import { LEAST_TAKE_MM2, type TriedCut } from "./try-cut.ts";
 
 export interface Swapped {
   readonly found: Found;

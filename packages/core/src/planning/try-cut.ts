@@ -20,10 +20,12 @@ import { AREA_AGREEMENT_MM2, countWork, OVERCUT_MM } from "../measure/index.ts";
 import { wallAllowanceMm } from "../shelf/index.ts";
 import type { Bench } from "./bench.ts";
 import { poseOnArc, rockRun } from "./curves.ts";
-import { areaOf, type Draft, firstLeanDeg, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
+import { areaOf, type Draft, firstLeanDeg, isCurved, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
 import { type Fin, finOfCut } from "./fins.ts";
 import { type Guide, guidedRuns } from "./guide.ts";
 import { MOST_FREE_LEAN_DEG } from "./leans.ts";
+import { linesOf } from "./line-places.ts";
+import { runningLine } from "./running-line.ts";
 import { hangsClear, seenAt } from "./seen.ts";
 import { keepSlots, runIntoOlder, slotsIn, slotsOfCut } from "./slots.ts";
 
@@ -115,7 +117,7 @@ function made(bench: Bench, before: Region, draft: Draft): TriedCut {
   const guided = curved ? null : guidedRuns(bench, before, draft);
   const guide: Guide | null = guided ? guided.guide : seated ? null : { kind: "batten" };
   const final = seated ? seated.draft : guided ? workedInOrder(draft, guided.runs) : draft;
-  return {
+  const cut: TriedCut = {
     draft: final,
     before,
     after,
@@ -127,6 +129,16 @@ function made(bench: Bench, before: Region, draft: Draft): TriedCut {
     intoGroove,
     fin,
   };
+  return guide?.kind === "lines" && !hasItsLine(bench, cut, final)
+    ? { ...cut, guide: { kind: "batten" } }
+    : cut;
+}
+
+/** Whether one of the lines that are scribed for a cut lies where its plane can be run along it. */
+function hasItsLine(bench: Bench, cut: TriedCut, draft: PlaneDraft): boolean {
+  if (draft.onLine || draft.tool.plane.kind === "snipe bill") return true;
+  const lines = linesOf(bench, cut, []).map(({ at }) => at);
+  return runningLine(draft, lines) >= 0;
 }
 
 /** The same cut with its settings in another order; what it takes is the same. */
@@ -161,10 +173,6 @@ export function sinksAslant(bench: Bench, { draft, wallMm }: TriedCut): boolean 
     Math.abs(firstLeanDeg(draft)) > 1 &&
     Math.max(...wallMm) > bench.limits.guideWallMm
   );
-}
-
-export function isCurved(draft: PlaneDraft): boolean {
-  return draft.tool.plane.kind === "hollow" || draft.tool.plane.kind === "round";
 }
 
 function wallRefusals(bench: Bench, draft: PlaneDraft, wallMm: readonly [number, number]): Refusal[] {

@@ -1,7 +1,8 @@
 /** What a way of working means at the bench, and why one is taken or left. */
 import { leanDeg } from "../cutting/index.ts";
+import { isCurved } from "./draft-cut.ts";
 import type { Found } from "./search.ts";
-import { isCurved } from "./try-cut.ts";
+
 import { isFaceUp } from "./turning.ts";
 import type { Way } from "./way.ts";
 

@@ -5,10 +5,10 @@
 import type { Region } from "../curve/index.ts";
 import { SAME_SCORE } from "../measure/index.ts";
 import type { Bench } from "./bench.ts";
-import type { Draft } from "./draft-cut.ts";
+import { type Draft, isCurved } from "./draft-cut.ts";
 import { wholeCost } from "./order-cost.ts";
 import { leftMm2, makeAll, SAME_LEFT_MM2, type Sequence } from "./sequence.ts";
-import { isCurved, type TriedCut, tryCut } from "./try-cut.ts";
+import { type TriedCut, tryCut } from "./try-cut.ts";
 
 /** The sequence with each flat cut that nothing guides moved as little further forward as gives it a guide, where that costs less. */
 export function withEdgesWhole(bench: Bench, wood: Region, sequence: Sequence): Sequence {

@@ -38,7 +38,7 @@ export interface CutFacts {
   readonly rocked: { readonly fromDeg: number; readonly toDeg: number; readonly begunDeg?: number } | null;
   /** What the sole stands on or in: "the V", "the two snipe lines", "the two arrises". */
   readonly seatOn: string | null;
-  /** "gauge edge", "far edge", "wall of cut 1", "line m2", "batten". */
+  /** "gauge edge", "far edge", "wall of cut 1", "standing wall", "line m2", "batten". */
   readonly runsAgainst: string | null;
   readonly fenceMm: number | null;
   readonly line: { readonly distanceMm: number; readonly from: string } | null;
