@@ -7,7 +7,7 @@
  * at a vertex of the sole, or where an arc of a convex sole touches an edge of the outline.
  */
 import type { FlatRing, Point, Region } from "../curve/index.ts";
-import { countWork } from "../measure/index.ts";
+import { countWork, SAME_POINT_MM } from "../measure/index.ts";
 import type { SoleShape } from "./sole-shape.ts";
 
 /**
@@ -168,8 +168,10 @@ export function restOn(
   options: DropOptions = {},
 ): Rest | null {
   const narrowMm = options.narrowMm ?? 0;
-  const left = shiftMm + (options.fromMm ?? sole.leftMm + narrowMm);
-  const right = shiftMm + (options.toMm ?? sole.rightMm - narrowMm);
+  // A narrowed body clears what stands just where it ends, and goes into a groove no wider than itself.
+  const inMm = narrowMm > 0 ? narrowMm + SAME_POINT_MM : 0;
+  const left = shiftMm + (options.fromMm ?? sole.leftMm + inMm);
+  const right = shiftMm + (options.toMm ?? sole.rightMm - inMm);
   let height = Number.NEGATIVE_INFINITY;
   let touch = 0;
   let touched = 0;

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { difference, type Point, type Region, regionOfPolygon } from "../curve/index.ts";
 import { soleOf } from "../shelf/index.ts";
 import { COMMON_LIMITS } from "./limits.ts";
+import { profileOf, restOn } from "./profile.ts";
 import { seatOf } from "./seat.ts";
 import { soleShape } from "./sole-shape.ts";
 import type { Pose } from "./types.ts";
@@ -148,6 +149,17 @@ describe("contacts exactly at the end of the sole", () => {
     const wood = difference(STICK, box(left, 15, right, 20));
     const shifted = ulps.map((off) => seat(wood, sole("hollow", 12), [20 + off, 20, 0]) !== null);
     expect(new Set(shifted).size).toBe(1);
+  });
+
+  test.each([-1e-9, 0, 1e-9])("a groove as wide as the body but for %d mm takes it in", (apartMm) => {
+    const plane = sole("hollow", 12);
+    const half = plane.widthMm / 2 - CLEARANCE + apartMm / 2;
+    const wood = difference(STICK, box(20 - half, 14, 20 + half, 20));
+    // Down between the walls both its ends come to stand on the floor.
+    const profile = profileOf(wood, 0);
+    const rest = restOn(profile, plane, 20, { narrowMm: CLEARANCE });
+    const endMm = plane.heightAt(plane.leftMm + CLEARANCE);
+    expect(rest?.heightMm).toBeCloseTo(14 - endMm, 4);
   });
 
   test("mirrored wood, mirrored seat", () => {
