@@ -20,6 +20,9 @@ import { examine } from "../second-route/recut-by-polygons.ts";
 /** The one section drawn in good faith that planes cannot make. */
 const CANNOT_BE_MADE = "impossible";
 
+/** Planning and drawing one example may wait this long on a machine that does much else. */
+const MAKING_MS = 60_000;
+
 /** What may change the picture's meaning or reach outside it, and characters no picture holds. */
 const UNSAFE = /<script|<foreignObject|<!DOCTYPE|<!ENTITY|\bon[a-z]+=|(?:xlink:)?href=|url\(|@import/i;
 // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
@@ -44,7 +47,7 @@ describe.each(exampleNames())("example %s", (name) => {
   let made: ExampleFiles;
   beforeAll(() => {
     made = filesOfExample(readExample(name));
-  });
+  }, MAKING_MS);
 
   const folder = new URL(`${name}/`, EXAMPLES);
   const stored = (file: string): string => readFileSync(new URL(file, folder), "utf8");
