@@ -56,6 +56,7 @@ export function droppedIn(plan: SaidPlan, cuts: readonly CutOnBench[]): readonly
         return [
           { cut: cut.number, says: `${which} ${cut.plane.kind} plane is dropped in between two new walls` },
         ];
+      if (runsAlongToldWall(cuts, made, i)) return [];
       if (cut.runsAgainst !== null && cut.runsAgainst in EDGES)
         return [
           {
@@ -65,6 +66,33 @@ export function droppedIn(plan: SaidPlan, cuts: readonly CutOnBench[]): readonly
         ];
       return [];
     });
+  });
+}
+
+/** How near its side a wall has to stand that a plane runs along, mm, and how high it was left. */
+const ALONG_MM = 0.3;
+const LED_BY_MM = 0.5;
+const NTH = ["first", "second", "third", "fourth"];
+
+/** Whether the cut says of one of its runs that it goes along an earlier cut's wall, and that wall stands at its side. */
+function runsAlongToldWall(
+  cuts: readonly CutOnBench[],
+  { cut, sole, runs }: CutOnBench,
+  run: number,
+): boolean {
+  const told = new RegExp(`the ${NTH[run]} along the wall of cut (\\d+)`).exec(cut.says);
+  const by = cuts.find((other) => other.cut.number === Number(told?.[1]) && other.cut.number < cut.number);
+  const pose = runs[run]?.[0];
+  if (!by || !pose) return false;
+  const across = (at: Xy) => turnedBy(-pose[2], at)[0];
+  const sides = endsInPlace(sole, pose).map(across);
+  return by.runs.some(([of]) => {
+    if (!of) return false;
+    const walls = newWallBeside(by, of);
+    return endsInPlace(by.sole, of).some(
+      (end, side) =>
+        (walls[side] ?? 0) >= LED_BY_MM && sides.some((own) => Math.abs(own - across(end)) <= ALONG_MM),
+    );
   });
 }
 

@@ -284,6 +284,29 @@ describe("dropped into a face", () => {
     expect(rulesIn(planOf(narrow))).toEqual([]);
   });
 
+  test("unless it goes along a wall that an earlier cut left there, and says so", () => {
+    const line: Drawn = {
+      plane: { id: "plough-3", kind: "plough", width: 3 },
+      sole: flatSole(3),
+      runs: [[[20.5, 29, 0]]],
+      runsAgainst: "gauge edge",
+      after: [grooved([19, 22, 29])],
+    };
+    const wide: Drawn = {
+      plane: { id: "rebate-12", kind: "rebate", width: 12 },
+      sole: flatSole(12),
+      runs: [[[36, 25, 0]], [[25, 25, 0]]],
+      runsAgainst: "far edge",
+      after: [rebated(19, 25)],
+      says: "In two widths side by side (the second along the wall of cut 1).",
+    };
+    expect(rulesIn(planOf(line, wide))).toEqual([]);
+
+    expect(
+      rulesIn(planOf({ ...line, runs: [[[15.5, 29, 0]]], after: [grooved([14, 17, 29])] }, wide)),
+    ).toEqual(["dropped into a face"]);
+  });
+
   test("a moving fillister whose fence would have to pass through wood", () => {
     const fillister: Drawn = {
       ...rebate("gauge edge"),

@@ -27,13 +27,13 @@ export interface Fin {
 
 /** Waste that stands thinner than this is a fin, mm, from this height on, mm and times as high as it is thick (common practice, no source). */
 const THIN_MM = 3;
-/** Thinner than this it is a film that comes away with the shaving: gauging leaves as much between two cuts that touch, mm. */
-const FILM_MM = 0.28;
-const HIGH_MM = 2.9;
+/** Thinner than this it is a film that comes away with the shaving: gauging leaves as much between two cuts that touch, mm. A hair that is thicker stands, low as it may be. */
+const FILM_MM = 0.2;
+const HIGH_MM = 0.95;
 const HIGH_RATIO = 2.9;
 
 /** Heights at which a new wall is looked through, mm apart: a fin is met by two of them at least. */
-const LEVEL_MM = 1.2;
+const LEVEL_MM = 0.4;
 /** The same where one was met. */
 const FINE_LEVEL_MM = 0.2;
 /** How far beyond a fin its opening is named, mm. */

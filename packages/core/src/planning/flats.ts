@@ -21,7 +21,7 @@ import { cantFor } from "./turning.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
 
 /** Level stretch of the section in a plane's upright frame, and how far a sole may reach beyond it. */
-interface FloorSpan {
+export interface FloorSpan {
   readonly tiltDeg: number;
   readonly heightMm: number;
   readonly leftMm: number;
@@ -133,7 +133,7 @@ function edgesAcross(bench: Bench, tiltDeg: number) {
 const FENCED_RANK = 45;
 const UNGUIDED_RANK = 90;
 
-function floorSpan(bench: Bench, piece: WorkedPiece): FloorSpan {
+export function floorSpan(bench: Bench, piece: WorkedPiece): FloorSpan {
   const tiltDeg = tidy(piece.startTiltDeg);
   const turn = turnOf(tiltDeg);
   const a = turned(turn, piece.piece.from);

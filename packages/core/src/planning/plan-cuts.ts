@@ -239,6 +239,7 @@ function factsOf(
     ...written(writing),
     ...(work && !rocked ? { work } : {}),
     ...(draft.runs.length > 1 ? { placesCount: draft.runs.length } : {}),
+    ...(draft.work === "step" ? { laterWalls: laterWalls(bench, cuts, cut, draft) } : {}),
     ...(draft.work === "ridges" || draft.work === "facets"
       ? {
           leansDeg: draft.runs.map((run) => leanDeg(run[0][2], draft.cantDeg)),
@@ -248,6 +249,19 @@ function factsOf(
       : {}),
     ...(draft.ridgeMm === undefined ? {} : { ridgeMm: draft.ridgeMm }),
   };
+}
+
+/** Which of the widths after the first run on a wall that an earlier cut left, and that cut's number. */
+function laterWalls(
+  bench: Bench,
+  cuts: readonly TriedCut[],
+  cut: TriedCut,
+  draft: PlaneDraft,
+): NonNullable<CutFacts["laterWalls"]> {
+  return draft.runs.slice(1).flatMap(([pose], i) => {
+    const by = cutOfWall(cuts, cuts.indexOf(cut), draft, bench.limits, pose);
+    return by === null ? [] : [{ width: i + 2, ofCut: by }];
+  });
 }
 
 /** A rock smaller than this is one lean to the hand, degrees. */

@@ -4,16 +4,18 @@ import { cutAway, leanDeg } from "../cutting/index.ts";
 import { normaliseDeg, SAME_SCORE } from "../measure/index.ts";
 import { type Bench, type BenchOptions, layOutBench } from "./bench.ts";
 import { FLAT_CANTS_DEG } from "./cants.ts";
-import type { PlaneDraft, SawDraft } from "./draft-cut.ts";
+import { isCurved, type PlaneDraft, type SawDraft } from "./draft-cut.ts";
 import { withEdgeLast } from "./edge-last.ts";
 import { orderFlatsApart } from "./grooves-apart.ts";
 import { keptEdgeCost } from "./kept-edge.ts";
 import { costOf, type Ordered, orderCurves, type Refused } from "./order.ts";
 import { roughingCuts } from "./roughing.ts";
+import { withFloorsRunOn } from "./run-on.ts";
 import { isQuicker, type Rip, savesMinutes, sawnWaste } from "./sawn-waste.ts";
 import { makeAll, SAME_LEFT_MM2, type Sequence, tidied, withoutIdleRuns } from "./sequence.ts";
 import { type Wanted, wantedCuts, wasteOverCurves } from "./strategy.ts";
 import { withStripsClosed } from "./strips-closed.ts";
+import { isClumsy } from "./try-cut.ts";
 import { leftStretches } from "./uncut-stretches.ts";
 import { withWasteMoved } from "./waste-moved.ts";
 import type { Way } from "./way.ts";
@@ -81,7 +83,7 @@ function* searchLaid(
   const wanted = wantedCuts(bench);
   yield "taking the waste";
   const arcs = bench.worked.filter((piece) => piece.curve);
-  const face = cutFace(bench, wanted, arcs);
+  const face = cutFaceRunOn(bench, wanted, arcs);
   yield "finding an order for the curves";
   // No waste is taken for a curve that cannot be cut: what stands there is a carver's or another shelf's.
   const lost = new Set(face.curves.refused.flatMap((r) => r.draft.shapes));
@@ -110,6 +112,25 @@ function* searchLaid(
     bench.weights.refused * (refused.length + wanted.none.length) +
     bench.weights.drawnIn * leftStretches(bench, sequence.wood).length;
   return { way, bench, sequence, refused, cost, cutsMm2Left };
+}
+
+/**
+ * The face with each floor as wide as it is drawn; where that leaves a curve nothing to ride on or a cut no hand would
+ * make, with floors run on out of the wood if that makes the whole cheaper.
+ */
+function cutFaceRunOn(bench: Bench, wanted: Wanted, arcs: readonly WorkedPiece[]): Face {
+  const face = cutFace(bench, wanted, arcs);
+  if (!bench.effort.isThorough || !isTroubled(face)) return face;
+  const flats = withFloorsRunOn(bench, bench.startRegion, wanted.flats);
+  if (flats === wanted.flats) return face;
+  const runOn = cutFace(bench, { ...wanted, flats }, arcs);
+  return costOfFace(bench, runOn) < costOfFace(bench, face) - SAME_SCORE ? runOn : face;
+}
+
+function isTroubled({ flats, curves }: Face): boolean {
+  return [...flats.cuts, ...curves.cuts].some(
+    (cut) => isClumsy(cut) || (cut.draft.kind === "plane" && isCurved(cut.draft) && !cut.seat),
+  );
 }
 
 /** Flats, waste over the given arcs, then the curves, each in the best order found. */

@@ -1,11 +1,11 @@
 /** Which earlier cut left the wall that a plane runs against. */
-import { type CuttingLimits, wallLeftMm } from "../cutting/index.ts";
+import { type CuttingLimits, type Pose, wallLeftMm } from "../cutting/index.ts";
 import { OVERCUT_MM } from "../measure/index.ts";
 import type { PlaneDraft } from "./draft-cut.ts";
 import type { TriedCut } from "./try-cut.ts";
 
 /**
- * The number of the cut before this one that left most of the wall beside its first pose, of two alike the later; null
+ * The number of the cut before this one that left most of the wall beside its first pose (or another of its poses), of two alike the later; null
  * where none left enough of it to run against, as the proof finds it.
  */
 export function cutOfWall(
@@ -13,9 +13,9 @@ export function cutOfWall(
   index: number,
   draft: PlaneDraft,
   limits: CuttingLimits,
+  pose: Pose = draft.runs[0][0],
 ): number | null {
   const now = cuts[index].before;
-  const pose = draft.runs[0][0];
   let best: { readonly number: number; readonly leftMm: number } | null = null;
   for (let i = index - 1; i >= 0; i--) {
     const { before, after } = cuts[i];

@@ -84,6 +84,9 @@ describe("sentences for the bench", () => {
       `50 mm smoother, hanging over the gauge edge, 3.3${NBSP}mm deep, planing it down level`,
     );
     expect(cutSentence({ ...level, placesCount: 2 })).toContain("in two widths side by side");
+    expect(cutSentence({ ...level, placesCount: 3, laterWalls: [{ width: 2, ofCut: 4 }] })).toContain(
+      "in three widths side by side (the second along the wall of cut 4),",
+    );
     expect(`${cutSentence(level)} ${doneSentence(level)} ${cutTitle(level)}`).not.toMatch(
       /fence|wall|[Ss]tep/,
     );

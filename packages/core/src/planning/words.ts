@@ -56,6 +56,8 @@ export interface CutFacts {
   readonly leavesWall?: boolean;
   /** How often the plane is set anew across the cut (cleaning ridges); 1 when absent. */
   readonly placesCount?: number;
+  /** Those of several widths, counted from one, that run on a wall of their own: the earlier cut that left it. */
+  readonly laterWalls?: readonly { readonly width: number; readonly ofCut: number }[];
   /** The lean of each of those settings, in their order, positive to the left; given where they differ. */
   readonly leansDeg?: readonly number[];
   /** Where each of them stands across, seen along the stroke, rising to the right, mm. */
@@ -334,7 +336,11 @@ function phrasesOf(facts: CutFacts): readonly string[] {
 /** Runs side by side over a floor wider than the sole. */
 function widthsWords(facts: CutFacts): string {
   const count = facts.placesCount ?? 1;
-  return count > 1 ? `in ${numberWords(count)} widths side by side` : "";
+  if (count < 2) return "";
+  const along = (facts.laterWalls ?? []).map(
+    ({ width, ofCut }) => ` (the ${ORDINALS[width - 1] ?? `${width}th`} along the wall of cut ${ofCut})`,
+  );
+  return `in ${numberWords(count)} widths side by side${along.join("")}`;
 }
 
 /** What leads a plane that leaves no wall: an edge it hangs over needs no fence, the plane only has to reach over it. */
@@ -577,6 +583,8 @@ function countWords(count: number): string {
   if (count === 2) return "twice";
   return `${COUNTS[count] ?? String(count)} times`;
 }
+
+const ORDINALS = ["first", "second", "third", "fourth", "fifth"];
 
 function numberWords(count: number): string {
   return count === 2 ? "two" : (COUNTS[count] ?? String(count));
