@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { type PlanCut, recutPlan } from "../cutting/index.ts";
-import { planOf, sectionOf } from "./testing/benches.ts";
+import { recutPlan } from "../cutting/index.ts";
+import type { Draft, PlaneDraft } from "./draft-cut.ts";
+import { foundFlat, planOf, sectionOf } from "./testing/benches.ts";
 import { WHOLE_SHELF } from "./testing/shelves.ts";
 
 /** The ogee of a cornice: its hollow half begins beside the groove that cuts the fillet's wall. */
@@ -17,8 +18,6 @@ const OGEE_BESIDE_A_WALL = sectionOf({
 
 describe("waste is taken where it makes the seat as well", () => {
   const plan = planOf(OGEE_BESIDE_A_WALL, WHOLE_SHELF);
-  const inHollowHalf = (cut: PlanCut) => acrossOf(cut)[1] < 7 + 30.667 / 2;
-  const grooves = plan.cuts.filter((cut) => cut.plane.kind === "plough" && inHollowHalf(cut));
 
   test("the round rides on the arrises of the groove that took the waste, no cut is made for it alone", () => {
     const round = plan.cuts.findIndex(({ plane }) => plane.kind === "round");
@@ -30,14 +29,20 @@ describe("waste is taken where it makes the seat as well", () => {
   });
 
   test("the strip between the two grooves is wide enough to carry it", () => {
-    expect(grooves).toHaveLength(2);
-    const [first, second] = grooves.map(acrossOf);
+    const { cuts } = foundFlat(OGEE_BESIDE_A_WALL, WHOLE_SHELF).sequence;
+    const grooves = cuts.flatMap(({ draft }) => (isPloughed(draft) ? [acrossOf(draft)] : []));
+    const inHollowHalf = grooves.filter(([, right]) => right < 7 + 30.667 / 2);
+    expect(inHollowHalf).toHaveLength(2);
+    const [first, second] = inHollowHalf.sort((a, b) => a[0] - b[0]);
     expect((second?.[0] ?? 0) - (first?.[1] ?? 0)).toBeGreaterThanOrEqual(1.5);
   });
 });
 
-function acrossOf({ plane, runs }: PlanCut): readonly [number, number] {
-  const half = "width" in plane && typeof plane.width === "number" ? plane.width / 2 : 0;
-  const at = runs?.[0]?.[0]?.[0] ?? 0;
-  return [at - half, at + half];
+function isPloughed(draft: Draft): draft is PlaneDraft {
+  return draft.kind === "plane" && draft.tool.plane.kind === "plough";
+}
+
+function acrossOf({ tool, runs }: PlaneDraft): readonly [number, number] {
+  const [x] = runs[0][0];
+  return [x + tool.sole.leftMm, x + tool.sole.rightMm];
 }

@@ -53,10 +53,16 @@ describe("a fin is left", () => {
     expect(step?.thickMm).toBeCloseTo(1.5, 2);
   });
 
+  test("and a hair, however low: half a millimetre thick and 2 mm high", () => {
+    const [, second] = finsOf(groove(6, 15, 18), groove(6, 21.5, 18));
+    expect(second).toMatchObject({ side: "left" });
+    expect(second?.thickMm).toBeCloseTo(0.5, 2);
+  });
+
   test("not where what stands is 3 mm thick, lower than three times that, or a film", () => {
     expect(finsOf(groove(6, 15, 12), groove(6, 24.1, 12))).toEqual([null, null]);
     expect(finsOf(groove(6, 15, 16), groove(6, 22.5, 16))).toEqual([null, null]);
-    expect(finsOf(groove(6, 15, 12), groove(6, 21.2, 12))).toEqual([null, null]);
+    expect(finsOf(groove(6, 15, 12), groove(6, 21.15, 12))).toEqual([null, null]);
   });
 
   test("not where the section itself is so thin", () => {

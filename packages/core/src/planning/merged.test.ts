@@ -1,11 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { recutPlan } from "../cutting/index.ts";
-import type { Section } from "../section/index.ts";
 import { withWasteMerged } from "./merged.ts";
 import { wholeCost } from "./order-cost.ts";
-import { type Found, searchWay } from "./search.ts";
 import { leftMm2, SAME_LEFT_MM2 } from "./sequence.ts";
-import { benchOf, planOf, sectionOf } from "./testing/benches.ts";
+import { foundFlat, planOf, sectionOf } from "./testing/benches.ts";
 import { WHOLE_SHELF } from "./testing/shelves.ts";
 
 /** Two quadrants of half an inch: waste stands in steps over the hollow half. */
@@ -42,18 +40,8 @@ const COVE = sectionOf({
   ],
 });
 
-/** The plain way's order as it is before two cuts are made one. */
-function foundFlat(section: Section): Found {
-  const plain = benchOf(section, WHOLE_SHELF);
-  const search = searchWay("flat", () => plain);
-  let step = search.next();
-  while (!step.done) step = search.next();
-  if (!step.value) throw new Error("no plain way");
-  return step.value;
-}
-
 describe("two cuts of waste made one", () => {
-  const { bench, sequence } = foundFlat(THICK_OGEE);
+  const { bench, sequence } = foundFlat(THICK_OGEE, WHOLE_SHELF);
   const merged = withWasteMerged(bench, bench.startRegion, sequence);
 
   test("there is a cut less, the whole costs less and leaves no more", () => {
@@ -77,7 +65,7 @@ describe("two cuts of waste made one", () => {
 
   test("where nothing is gained it is the very same order", () => {
     expect(withWasteMerged(bench, bench.startRegion, merged)).toBe(merged);
-    const plain = foundFlat(COVE);
+    const plain = foundFlat(COVE, WHOLE_SHELF);
     expect(withWasteMerged(plain.bench, plain.bench.startRegion, plain.sequence)).toBe(plain.sequence);
   });
 });

@@ -8,6 +8,7 @@ import { type Bench, layOutBench, type Tool } from "../bench.ts";
 import { type DraftWork, type PlaneDraft, planeDraft } from "../draft-cut.ts";
 import { planSection } from "../plan-section.ts";
 import type { PlanRequest } from "../request.ts";
+import { type Found, searchWay } from "../search.ts";
 import type { WorkedPiece } from "../worked-piece.ts";
 
 /** What an outcome holds; a test that gets a refusal here is wrong from the start. */
@@ -32,6 +33,15 @@ export function benchOf(section: Section, shelf: Shelf, toleranceMm = DEFAULT_TO
 
 export function planOf(section: Section, shelf: Shelf, more: Partial<PlanRequest> = {}): Plan {
   return held(planSection({ section, shelf, ...more }));
+}
+
+/** The plain way's order as it is found, before it is held against others. */
+export function foundFlat(section: Section, shelf: Shelf): Found {
+  const bench = benchOf(section, shelf);
+  const search = searchWay("flat", () => bench);
+  let step = search.next();
+  while (!step.done) step = search.next();
+  return step.value ?? bug("there is no plain way", { name: section.name });
 }
 
 /** The one worked piece whose middle lies within a hair of a place. */
