@@ -34,11 +34,15 @@ test("every picture and link of the page leads to a file", () => {
 /** The cuts that a plan tells the maker to clamp a batten on for. */
 const BATTEN_SAID = /^Cut (?<number>\d+) has no edge, wall or seat/;
 
-test("a plan names a batten for just those cuts that it was reckoned with one", () => {
+test("a plan names a batten for just those cuts that it was reckoned with one, and their sentences say so", () => {
   for (const { id } of GALLERY) {
     const plan = JSON.parse(readFileSync(new URL(`${id}/plan.json`, GALLERY_PLANS), "utf8"));
     const { cuts, warnings } = plan as {
-      readonly cuts: readonly { readonly number: number; readonly runsAgainst: string | null }[];
+      readonly cuts: readonly {
+        readonly number: number;
+        readonly runsAgainst: string | null;
+        readonly says: string;
+      }[];
       readonly warnings: readonly string[];
     };
     const named = cuts.filter(({ runsAgainst }) => runsAgainst === "batten").map(({ number }) => number);
@@ -47,6 +51,8 @@ test("a plan names a batten for just those cuts that it was reckoned with one", 
       return number === undefined ? [] : [Number(number)];
     });
     expect(named, id).toEqual(reckoned);
+    const said = cuts.filter(({ says }) => says.includes("batten")).map(({ number }) => number);
+    expect(said, id).toEqual(named);
   }
 });
 

@@ -52,12 +52,14 @@ describe("the work of a plan", () => {
     effort.resume();
     const paces = new Set([effort.pace]);
     expect(effort.maySeekCures).toBe(true);
+    expect(effort.mayWorkFaceAgain).toBe(true);
     for (let i = 0; i < 1000; i++) {
       countWork(MUCH / 1000);
       paces.add(effort.pace);
     }
     expect([...paces]).toEqual(["thorough", "brisk", "hasty"]);
     expect(effort.maySeekCures).toBe(false);
+    expect(effort.mayWorkFaceAgain).toBe(false);
   });
 });
 

@@ -14,6 +14,8 @@ export type Pace = "thorough" | "brisk" | "hasty";
  */
 const THOROUGH_UP_TO = 32_000_000;
 const BRISK_UP_TO = 38_000_000;
+/** No face is worked through a second time beyond this: the first took too much of it. */
+const FACES_UP_TO = 16_000_000;
 /** No cure is begun beyond this. */
 const CURES_UP_TO = 30_000_000;
 
@@ -52,6 +54,10 @@ export class Effort {
 
   get isHasty(): boolean {
     return this.pace === "hasty";
+  }
+
+  get mayWorkFaceAgain(): boolean {
+    return this.spent < FACES_UP_TO;
   }
 
   get maySeekCures(): boolean {

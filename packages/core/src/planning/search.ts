@@ -120,7 +120,7 @@ function* searchLaid(
  */
 function cutFaceRunOn(bench: Bench, wanted: Wanted, arcs: readonly WorkedPiece[]): Face {
   const face = cutFace(bench, wanted, arcs);
-  if (!bench.effort.isThorough || !isTroubled(face)) return face;
+  if (!bench.effort.mayWorkFaceAgain || !isTroubled(face)) return face;
   const flats = withFloorsRunOn(bench, bench.startRegion, wanted.flats);
   if (flats === wanted.flats) return face;
   const runOn = cutFace(bench, { ...wanted, flats }, arcs);

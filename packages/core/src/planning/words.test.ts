@@ -245,6 +245,14 @@ describe("sentences for the bench", () => {
 });
 
 describe("what is done in a cut", () => {
+  test("a chamfer that nothing guides is told to be planed along a batten", () => {
+    const bare = facts({ kind: "rebate", purpose: "waste", leanDeg: -45 });
+    expect(cutSentence({ ...bare, runsAgainst: "batten" })).toContain(
+      "against a batten clamped on to guide it",
+    );
+    expect(cutSentence({ ...bare, runsAgainst: "line m2" })).not.toContain("batten");
+  });
+
   test("a flat plane held leaning makes a chamfer, upright a step", () => {
     expect(workOf(facts({ kind: "rebate", purpose: "waste", leanDeg: -45 }))).toBe("chamfer");
     expect(workOf(facts({ kind: "rebate", purpose: "waste", leanDeg: 0 }))).toBe("step");

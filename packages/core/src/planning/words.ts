@@ -243,6 +243,7 @@ function phrasesOf(facts: CutFacts): readonly string[] {
         facts.otherLine && facts.line
           ? `from the line ${lineWords(facts)} to the one ${lineWords({ ...facts, line: facts.otherLine })}`
           : placeWords(facts, "between the two lines"),
+        facts.runsAgainst === "batten" ? guideWords(facts) : "",
         ironWords(facts),
         until || "until the flat meets both lines",
       ];
