@@ -50,7 +50,7 @@ describe("what if", () => {
   test("a swap names the planes of both cuts, so that it holds in no other plan", () => {
     const { way } = jobWith(cornice(), PLAN, { kind: "swap", first: 8, second: 10 });
     const [eighth, tenth] = [PLAN.cuts[7]?.plane.id, PLAN.cuts[9]?.plane.id];
-    expect(way?.swaps).toEqual([{ first: 8, second: 10, cuts: 13, planes: [eighth, tenth] }]);
+    expect(way?.swaps).toEqual([{ first: 8, second: 10, cuts: PLAN.cuts.length, planes: [eighth, tenth] }]);
   });
 
   test("each plane once, no saw", () => {
@@ -61,9 +61,14 @@ describe("what if", () => {
   });
 
   test("fewer cuts are better, more are worse, alike is neither", () => {
-    const shorter = { ...PLAN, cuts: PLAN.cuts.slice(0, 12) };
+    const shorter = { ...PLAN, cuts: PLAN.cuts.slice(0, -1) };
     const rowOf = (what: string, after: Plan) => compared(PLAN, after).find((row) => row.what === what);
-    expect(rowOf("Cuts", shorter)).toEqual({ what: "Cuts", before: "13", after: "12", isBetter: true });
+    expect(rowOf("Cuts", shorter)).toEqual({
+      what: "Cuts",
+      before: String(PLAN.cuts.length),
+      after: String(shorter.cuts.length),
+      isBetter: true,
+    });
     expect(rowOf("Places uncut", shorter)?.isBetter).toBe(null);
     expect(compared(shorter, PLAN).find(({ what }) => what === "Cuts")?.isBetter).toBe(false);
   });
