@@ -85,13 +85,13 @@ function runsAlongToldWall(
   const pose = runs[run]?.[0];
   if (!by || !pose) return false;
   const across = (at: Xy) => turnedBy(-pose[2], at)[0];
-  const sides = endsInPlace(sole, pose).map(across);
+  const ownEnds = endsInPlace(sole, pose).map(across);
   return by.runs.some(([of]) => {
     if (!of) return false;
     const walls = newWallBeside(by, of);
     return endsInPlace(by.sole, of).some(
       (end, side) =>
-        (walls[side] ?? 0) >= LED_BY_MM && sides.some((own) => Math.abs(own - across(end)) <= ALONG_MM),
+        (walls[side] ?? 0) >= LED_BY_MM && Math.abs((ownEnds[side] ?? Infinity) - across(end)) <= ALONG_MM,
     );
   });
 }

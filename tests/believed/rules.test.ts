@@ -265,6 +265,14 @@ describe("dropped into a face", () => {
     after: [grooved([14, 26, 27])],
   });
 
+  const wide: Drawn = {
+    plane: { id: "rebate-12", kind: "rebate", width: 12 },
+    sole: flatSole(12),
+    runs: [[[36, 25, 0]], [[25, 25, 0]]],
+    runsAgainst: "far edge",
+    after: [rebated(19, 25)],
+  };
+
   test("a rebate plane between two new walls, on a line or an edge it does not reach; a batten guides it", () => {
     expect(rulesIn(planOf(rebate("line m1")))).toEqual(["dropped into a face"]);
     expect(rulesIn(planOf(rebate("far edge")))).toEqual(["dropped into a face"]);
@@ -272,13 +280,6 @@ describe("dropped into a face", () => {
   });
 
   test("a second run that no longer hangs over the edge of the first", () => {
-    const wide: Drawn = {
-      plane: { id: "rebate-12", kind: "rebate", width: 12 },
-      sole: flatSole(12),
-      runs: [[[36, 25, 0]], [[25, 25, 0]]],
-      runsAgainst: "far edge",
-      after: [rebated(19, 25)],
-    };
     expect(rulesIn(planOf(wide))).toEqual(["dropped into a face"]);
     const narrow: Drawn = { ...wide, runs: [[[36, 25, 0]]], after: [rebated(30, 25)] };
     expect(rulesIn(planOf(narrow))).toEqual([]);
@@ -292,19 +293,11 @@ describe("dropped into a face", () => {
       runsAgainst: "gauge edge",
       after: [grooved([19, 22, 29])],
     };
-    const wide: Drawn = {
-      plane: { id: "rebate-12", kind: "rebate", width: 12 },
-      sole: flatSole(12),
-      runs: [[[36, 25, 0]], [[25, 25, 0]]],
-      runsAgainst: "far edge",
-      after: [rebated(19, 25)],
-      says: "In two widths side by side (the second along the wall of cut 1).",
-    };
-    expect(rulesIn(planOf(line, wide))).toEqual([]);
-
-    expect(
-      rulesIn(planOf({ ...line, runs: [[[15.5, 29, 0]]], after: [grooved([14, 17, 29])] }, wide)),
-    ).toEqual(["dropped into a face"]);
+    const told: Drawn = { ...wide, says: "In two widths (the second along the wall of cut 1)." };
+    expect(rulesIn(planOf(line, told))).toEqual([]);
+    expect(rulesIn(planOf(line, wide))).toEqual(["dropped into a face"]);
+    const elsewhere: Drawn = { ...line, runs: [[[15.5, 29, 0]]], after: [grooved([14, 17, 29])] };
+    expect(rulesIn(planOf(elsewhere, told))).toEqual(["dropped into a face"]);
   });
 
   test("a moving fillister whose fence would have to pass through wood", () => {

@@ -175,7 +175,6 @@ function isHelper({ draft }: TriedCut): boolean {
 
 function isFit(bench: Bench, tried: TriedCut): boolean {
   return (
-    tried.takesMm2 >= LEAST_TAKE_MM2 &&
     tried.refusals.length === 0 &&
     !isClumsy(tried) &&
     !sinksAslant(bench, tried) &&

@@ -5,8 +5,8 @@ import type { PlaneDraft } from "./draft-cut.ts";
 import type { TriedCut } from "./try-cut.ts";
 
 /**
- * The number of the cut before this one that left most of the wall beside its first pose (or another of its poses), of two alike the later; null
- * where none left enough of it to run against, as the proof finds it.
+ * The number of the cut before this one that left most of the wall beside its first pose, or another of its poses, of two
+ * alike the later; null where none left enough of it to run against, as the proof finds it.
  */
 export function cutOfWall(
   cuts: readonly TriedCut[],

@@ -2,7 +2,6 @@
 import { leanDeg } from "../cutting/index.ts";
 import { isCurved } from "./draft-cut.ts";
 import type { Found } from "./search.ts";
-
 import { isFaceUp } from "./turning.ts";
 import type { Way } from "./way.ts";
 

@@ -214,7 +214,7 @@ describe("bench card", () => {
   });
 });
 
-test("an error is told to a tenth of a millimetre and never as less, in inches as a feeler gauge has it", () => {
+test("an error is told to a tenth of a millimetre, never as less than one, in inches as a feeler gauge has it", () => {
   expect([0.141, 0.18, 0.02].map(errorWriter("mm"))).toEqual(["0.1\u00a0mm", "0.2\u00a0mm", "0.1\u00a0mm"]);
   expect(errorWriter("in", 32)(0.141)).toBe("6\u00a0thou");
 });
