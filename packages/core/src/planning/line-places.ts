@@ -138,9 +138,21 @@ function placesOf(bench: Bench, cut: TriedCut, feet: readonly Foot[]): LinePlace
     const ends = facet.length > 1 ? [facet[0], facet[facet.length - 1]] : facet;
     return ends.map((end) => lineAt(bench, end.at));
   }
-  // Where the floor runs out at a side of the wood the depth line is scribed there; a groove's depth is the stop's.
-  const end = facet.find((one) => !one.inWood);
-  return [...wallLines(bench, cut, draft, up), ...(end ? [depthLine(bench, draft, end)] : [])];
+  return [...wallLines(bench, cut, draft, up), ...floorLines(bench, draft, facet)];
+}
+
+/**
+ * Where the floor runs out at a side of the wood the depth line is scribed there; a groove's depth is the stop's. Where it
+ * runs out into the face itself no gauge is set so fine: that end is a line across, and the depth is told at another.
+ */
+function floorLines(bench: Bench, draft: PlaneDraft, facet: readonly FacetEnd[]): LinePlace[] {
+  const open = facet
+    .filter(({ inWood }) => !inWood)
+    .map((end) => ({ end, depth: depthLine(bench, draft, end) }));
+  const deep = open.find(({ depth }) => depth.gauged.distanceMm > AS_ONE_MM);
+  const [first] = open;
+  if (!first || first === deep) return deep ? [deep.depth] : [];
+  return [lineAt(bench, first.end.at), ...(deep ? [deep.depth] : [])];
 }
 
 /** Lines at both ends of the first flat of a curve that is planed in flats, on the wood as it stands. */

@@ -77,6 +77,18 @@ describe("lines for a step", () => {
     expect(depth.map(({ at }) => at)).toEqual([[6, 14]]);
   });
 
+  test("a floor that runs out into the face has a line across there, and its depth at the other end", () => {
+    const bench = benchOf(STEP, shelfOf(rebate(32)));
+    // Tilted by 3° it leaves the face at 28 and comes down to the far edge.
+    const fall = Math.tan((3 * Math.PI) / 180);
+    const taper = draftAt(bench, "rebate-32", [28 + 16, 20 - 16 * fall, -3]);
+    const marks = marksFor(bench, makeAll(bench, bench.stickRegion, [taper]).cuts);
+    expect(marks.map(({ kind }) => kind)).toEqual(["place", "depth"]);
+    // It is looked for a hair above the sole, and so slight a fall makes a tenth of a millimetre across of that.
+    expect(Math.abs((marks[0]?.fromGaugeEdge ?? 0) - 28)).toBeLessThan(0.15);
+    expect(marks[1]?.distance).toBeCloseTo((40 - 28) * fall, 2);
+  });
+
   test("with the back up a rebate's depth is gauged from the back", () => {
     const bench = benchOf(STEP, shelf);
     const draft = draftAt(bench, "rebate-12", [2, 6, 180], { cantDeg: 180 });
