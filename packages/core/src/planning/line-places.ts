@@ -8,7 +8,7 @@ import { offBoundaryMm, type PlanMark, spansAlong, turnedBack, turnOf } from "..
 import { BESIDE_MM, FLATTEN_MM, SAME_POINT_MM } from "../measure/index.ts";
 import { type Bench, fromGaugeEdgeMm, sidesFromGauge } from "./bench.ts";
 import { endsInPlace, firstLeanDeg, isCurved, type PlaneDraft } from "./draft-cut.ts";
-import type { TriedCut } from "./try-cut.ts";
+import type { TriedCut } from "./tried-cut.ts";
 
 /** A line to scribe before a cut, and the ways it can be measured. */
 export interface LinePlace {

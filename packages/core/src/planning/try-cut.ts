@@ -13,7 +13,6 @@ import {
   type Run,
   type Seat,
   seatOn,
-  type UncutRule,
   wallsOfCut,
 } from "../cutting/index.ts";
 import { AREA_AGREEMENT_MM2, countWork, OVERCUT_MM } from "../measure/index.ts";
@@ -21,40 +20,19 @@ import { wallAllowanceMm } from "../shelf/index.ts";
 import type { Bench } from "./bench.ts";
 import { poseOnArc, rockRun } from "./curves.ts";
 import { areaOf, type Draft, firstLeanDeg, isCurved, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
-import { type Fin, finOfCut } from "./fins.ts";
+import { finOfCut } from "./fins.ts";
 import { type Guide, guidedRuns } from "./guide.ts";
 import { MOST_FREE_LEAN_DEG } from "./leans.ts";
 import { linesOf } from "./line-places.ts";
 import { runningLine } from "./running-line.ts";
 import { hangsClear, seenAt } from "./seen.ts";
 import { keepSlots, runIntoOlder, slotsIn, slotsOfCut } from "./slots.ts";
+import type { Refusal, TriedCut } from "./tried-cut.ts";
 
-/** Why a cut is not made: the rule, with the figures a sentence needs. */
-export interface Refusal {
-  readonly rule: UncutRule;
-  readonly side?: "left" | "right";
-  readonly foundMm?: number;
-  readonly limitMm?: number;
-}
+export type { Refusal, TriedCut };
 
 /** A cut that takes less is not made, mm². */
 export const LEAST_TAKE_MM2 = 0.02;
-
-export interface TriedCut {
-  readonly draft: Draft;
-  readonly before: Region;
-  readonly after: Region;
-  readonly takesMm2: number;
-  readonly wallMm: readonly [number, number];
-  readonly seat: Seat | null;
-  /** Null for a curved plane that is held by its seat, and for a saw. */
-  readonly guide: Guide | null;
-  readonly refusals: readonly Refusal[];
-  /** Whether it is a groove that runs into an older one at another depth: no rule forbids it, and no hand would do it. */
-  readonly intoGroove: boolean;
-  /** The fin of waste that it leaves standing beside a flat plane, if any. */
-  readonly fin: Fin | null;
-}
 
 /** Neither runs into a groove nor leaves a fin. */
 const CLEAN = { intoGroove: false, fin: null } as const;
