@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { chainFromVertices, type Point, regionOfPolygon } from "../curve/index.ts";
 import { soleOf } from "../shelf/index.ts";
 import { profileOf, restOn, turned, turnedBack, turnOf } from "./profile.ts";
-import { soleShape } from "./sole-shape.ts";
+import { soleHeightMm, soleShape } from "./sole-shape.ts";
 
 fc.configureGlobal({ seed: 20261124 });
 
@@ -65,7 +65,13 @@ test("a plane let down is stopped where a thousand upright lines say, or a hair 
         const region = regionOfPolygon(upright.map((p) => turnedBack(turn, p)));
         const shape = soleShape(chain);
         const rest = restOn(profileOf(region, tilt), shape, shift);
-        const sampled = sampledRest(upright, shape.heightAt, shape.leftMm, shape.rightMm, shift);
+        const sampled = sampledRest(
+          upright,
+          (x) => soleHeightMm(shape, x),
+          shape.leftMm,
+          shape.rightMm,
+          shift,
+        );
         expect(rest).not.toBeNull();
         expect(rest?.heightMm).toBeGreaterThan(sampled - 1e-6);
         expect(rest?.heightMm).toBeLessThan(sampled + 0.1);

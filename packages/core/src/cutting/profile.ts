@@ -8,7 +8,7 @@
  */
 import type { FlatRing, Point, Region } from "../curve/index.ts";
 import { countWork, SAME_POINT_MM } from "../measure/index.ts";
-import type { SoleShape } from "./sole-shape.ts";
+import { type SoleShape, soleHeightMm, touchOf } from "./sole-shape.ts";
 
 /**
  * Edges of a region that face up when the plane stands upright, in the plane's turned frame, as x0 <= x1, in rising
@@ -17,14 +17,14 @@ import type { SoleShape } from "./sole-shape.ts";
 export interface Profile {
   readonly tiltDeg: number;
   readonly count: number;
-  readonly x0: Float64Array;
-  readonly y0: Float64Array;
-  readonly x1: Float64Array;
-  readonly y1: Float64Array;
+  readonly x0: readonly number[];
+  readonly y0: readonly number[];
+  readonly x1: readonly number[];
+  readonly y1: readonly number[];
   /** Index of the source edge's curve id, as in the region. */
-  readonly source: Int32Array;
+  readonly source: readonly number[];
   /** The furthest right that edge i or any before it reaches: with `x0` in rising order, where a look-up may begin. */
-  readonly reachX: Float64Array;
+  readonly reachX: readonly number[];
   readonly minX: number;
   readonly maxX: number;
 }
@@ -79,27 +79,28 @@ export function profileOf(region: Region, tiltDeg: number): Profile {
   let total = 0;
   for (const ring of region) total += ring.xs.length;
   countWork(WORK_OF_PROFILE + WORK_OF_TURNED * total);
-  const x0 = new Float64Array(total);
-  const y0 = new Float64Array(total);
-  const x1 = new Float64Array(total);
-  const y1 = new Float64Array(total);
-  const source = new Int32Array(total);
-  let count = 0;
+  // Plain lists: so short-lived and so many, typed ones take longer to make than to read.
+  const x0: number[] = [];
+  const y0: number[] = [];
+  const x1: number[] = [];
+  const y1: number[] = [];
+  const source: number[] = [];
   let minX = Number.POSITIVE_INFINITY;
   let maxX = Number.NEGATIVE_INFINITY;
-  for (const ring of region) count = addEdges(ring, count);
+  for (const ring of region) addEdges(ring);
+  const count = x0.length;
   sortByStart();
-  const reachX = new Float64Array(count);
+  const reachX: number[] = [];
   let furthest = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < count; i++) {
     if (x1[i] > furthest) furthest = x1[i];
-    reachX[i] = furthest;
+    reachX.push(furthest);
   }
   return { tiltDeg, count, x0, y0, x1, y1, source, reachX, minX, maxX };
 
   // Walked anticlockwise the upward edges come from right to left, so turning them round leaves few out of place.
   function sortByStart(): void {
-    for (const values of [x0, y0, x1, y1, source]) values.subarray(0, count).reverse();
+    for (const values of [x0, y0, x1, y1, source]) values.reverse();
     for (let i = 1; i < count; i++) {
       const a = x0[i];
       if (x0[i - 1] <= a) continue;
@@ -123,8 +124,7 @@ export function profileOf(region: Region, tiltDeg: number): Profile {
     }
   }
 
-  function addEdges(ring: FlatRing, start: number): number {
-    let at = start;
+  function addEdges(ring: FlatRing): void {
     const n = ring.xs.length;
     for (let i = 0; i < n; i++) {
       const j = i + 1 === n ? 0 : i + 1;
@@ -134,14 +134,12 @@ export function profileOf(region: Region, tiltDeg: number): Profile {
       if (ax > maxX) maxX = ax;
       // Anticlockwise, so the wood lies to the left: an edge that runs leftwards has its wood below.
       if (bx > ax) continue;
-      x0[at] = bx;
-      y0[at] = -ring.xs[j] * turn.sin + ring.ys[j] * turn.cos;
-      x1[at] = ax;
-      y1[at] = -ring.xs[i] * turn.sin + ring.ys[i] * turn.cos;
-      source[at] = ring.sources[i];
-      at++;
+      x0.push(bx);
+      y0.push(-ring.xs[j] * turn.sin + ring.ys[j] * turn.cos);
+      x1.push(ax);
+      y1.push(-ring.xs[i] * turn.sin + ring.ys[i] * turn.cos);
+      source.push(ring.sources[i]);
     }
-    return at;
   }
 }
 
@@ -158,6 +156,9 @@ export interface DropOptions {
   readonly clearance?: (source: number) => number;
 }
 
+/** An edge under a sole has two ends; on either the plane may be stopped. */
+const ENDS = 2;
+
 /**
  * Where the plane, its origin at `shiftMm` across (turned frame), is stopped. Gives null when nothing stands below it.
  */
@@ -172,13 +173,14 @@ export function restOn(
   const inMm = narrowMm > 0 ? narrowMm + SAME_POINT_MM : 0;
   const left = shiftMm + (options.fromMm ?? sole.leftMm + inMm);
   const right = shiftMm + (options.toMm ?? sole.rightMm - inMm);
-  let height = Number.NEGATIVE_INFINITY;
-  let touch = 0;
-  let touched = 0;
   const { x0, y0, x1, y1, source, count } = profile;
+  const { corners, bellies } = sole;
   const clearance = options.clearance;
   const enough = options.enoughAboveMm ?? Number.POSITIVE_INFINITY;
   const first = firstReaching(profile, left);
+  let height = Number.NEGATIVE_INFINITY;
+  let touch = 0;
+  let touched = 0;
   let i = first;
   for (; i < count && height <= enough; i++) {
     const ax = x0[i];
@@ -188,30 +190,30 @@ export function restOn(
     const room = clearance ? clearance(source[i]) : 0;
     const rise = bx - ax;
     const slope = rise > 0 ? (y1[i] - y0[i]) / rise : 0;
+    const base = rise > 0 ? y0[i] : Math.max(y0[i], y1[i]);
     const from = Math.max(ax, left);
     const to = Math.min(bx, right);
-    if (rise > 0) {
-      consider(from, y0[i] + (from - ax) * slope + room, i);
-      consider(to, y0[i] + (to - ax) * slope + room, i);
-      for (const stop of sole.stopsBetween(from - shiftMm, to - shiftMm, slope)) {
-        const x = stop + shiftMm;
-        consider(x, y0[i] + (x - ax) * slope + room, i);
+    // Where it may be stopped: at either end of what lies under the sole, at the sole's corners, where its arcs touch.
+    const stops = rise > 0 ? ENDS + corners.length + bellies.length : 1;
+    for (let k = 0; k < stops; k++) {
+      let x = k === 0 ? from : to;
+      if (k >= ENDS) {
+        const belly = k < ENDS + corners.length ? null : bellies[k - ENDS - corners.length];
+        const stop = belly ? touchOf(belly, slope) : corners[k - ENDS];
+        if (stop <= from - shiftMm || stop >= to - shiftMm) continue;
+        if (belly && (stop <= belly.fromX || stop >= belly.toX)) continue;
+        x = stop + shiftMm;
       }
-    } else {
-      consider(from, Math.max(y0[i], y1[i]) + room, i);
+      const h = base + (x - ax) * slope + room - soleHeightMm(sole, x - shiftMm);
+      if (h > height) {
+        height = h;
+        touch = x;
+        touched = source[i];
+      }
     }
   }
   countWork(WORK_OF_DROP + WORK_UNDER_SOLE * (i - first));
   return Number.isFinite(height) ? { heightMm: height, touchXMm: touch, source: touched } : null;
-
-  function consider(x: number, y: number, i: number): void {
-    const h = y - sole.heightAt(x - shiftMm);
-    if (h > height) {
-      height = h;
-      touch = x;
-      touched = source[i];
-    }
-  }
 }
 
 /** Height of the highest wood between two places across (turned frame), mm; minus infinity where none stands there. */

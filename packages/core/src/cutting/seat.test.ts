@@ -4,7 +4,7 @@ import { soleOf } from "../shelf/index.ts";
 import { COMMON_LIMITS } from "./limits.ts";
 import { profileOf, restOn } from "./profile.ts";
 import { seatOf } from "./seat.ts";
-import { soleShape } from "./sole-shape.ts";
+import { soleHeightMm, soleShape } from "./sole-shape.ts";
 import type { Pose } from "./types.ts";
 
 const CLEARANCE = COMMON_LIMITS.bodyClearanceMm;
@@ -158,7 +158,7 @@ describe("contacts exactly at the end of the sole", () => {
     // Down between the walls both its ends come to stand on the floor.
     const profile = profileOf(wood, 0);
     const rest = restOn(profile, plane, 20, { narrowMm: CLEARANCE });
-    const endMm = plane.heightAt(plane.leftMm + CLEARANCE);
+    const endMm = soleHeightMm(plane, plane.leftMm + CLEARANCE);
     expect(rest?.heightMm).toBeCloseTo(14 - endMm, 4);
   });
 

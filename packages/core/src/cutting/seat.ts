@@ -39,7 +39,10 @@ export function seatOn(profile: Profile, sole: SoleShape, pose: Pose, limits: Cu
   const rest = lowestNear(heightAt, off);
   if (!Number.isFinite(rest.height)) return null;
   const reach = sole.widthMm * limits.seatShiftRatio;
-  const lift = Math.min(liftTo(heightAt, rest, -reach), liftTo(heightAt, rest, reach));
+  // Most that slide off do so to the left already: the other side need not be looked at then.
+  const left = liftTo(heightAt, rest, -reach);
+  if (left / sole.widthMm < limits.seatHeldRatio) return null;
+  const lift = Math.min(left, liftTo(heightAt, rest, reach));
   const ratio = lift / sole.widthMm;
   if (ratio < limits.seatHeldRatio) return null;
   return { lift, shift: rest.shift, ratio, heightMm: rest.height };

@@ -5,85 +5,99 @@ export interface SoleShape {
   readonly leftMm: number;
   readonly rightMm: number;
   readonly widthMm: number;
-  /** Height of the sole over its origin at this place across; the lower one where it stands upright. */
-  heightAt(xMm: number): number;
-  /** Places strictly between two others where an edge of the given slope may touch the sole from below. */
-  stopsBetween(fromMm: number, toMm: number, slope: number): readonly number[];
+  /** Its pieces from left to right, upright ones left out. */
+  readonly parts: readonly SolePart[];
+  /** Places across where one piece of the sole meets the next. */
+  readonly corners: readonly number[];
+  readonly bellies: readonly Belly[];
 }
 
-const NONE: readonly number[] = [];
+/** One piece of a sole, a line or an arc in numbers of one kind: heights are told from them without end. */
+export interface SolePart {
+  readonly fromX: number;
+  readonly toX: number;
+  readonly fromY: number;
+  readonly slope: number;
+  readonly centreX: number;
+  readonly centreY: number;
+  readonly radiusMm: number;
+  /** An arc hangs below its centre (-1, a round) or stands above it (1, a hollow); 0 for a line. */
+  readonly side: -1 | 0 | 1;
+}
+
+/** An arc of a sole that hangs down, and so touches an edge of the wood between that edge's ends. */
+export interface Belly {
+  readonly centreX: number;
+  readonly radiusMm: number;
+  readonly fromX: number;
+  readonly toX: number;
+}
+
+const SHAPES = new WeakMap<Chain, SoleShape>();
 
 /**
  * The height function of a sole given as a chain running from left to right.
  * An upright piece of the chain counts with its lower end.
  */
 export function soleShape(sole: Chain): SoleShape {
+  const known = SHAPES.get(sole) ?? shapeOf(sole);
+  SHAPES.set(sole, known);
+  return known;
+}
+
+function shapeOf(sole: Chain): SoleShape {
   const { minX, maxX } = extentsOf(sole);
   const pieces = sole.pieces.filter((piece) => piece.to.x > piece.from.x);
-  const single = pieces.length === 1 ? (pieces[0] as Piece) : null;
-  const vertices = pieces.slice(1).map((piece) => piece.from.x);
-  const heights = pieces.map(heightOfPiece);
   return {
     leftMm: minX,
     rightMm: maxX,
     widthMm: maxX - minX,
-    heightAt: single ? (heights[0] as (x: number) => number) : heightAt,
-    stopsBetween,
+    parts: pieces.map(partOf),
+    corners: pieces.slice(1).map((piece) => piece.from.x),
+    bellies: pieces.flatMap((piece) => (piece.kind === "arc" && piece.bulge > 0 ? [bellyOf(piece)] : [])),
   };
-
-  function heightAt(x: number): number {
-    let best = Number.POSITIVE_INFINITY;
-    for (let i = 0; i < pieces.length; i++) {
-      const piece = pieces[i];
-      const inside = x >= piece.from.x && x <= piece.to.x;
-      const beyond = (i === 0 && x < piece.from.x) || (i === pieces.length - 1 && x > piece.to.x);
-      if (!inside && !beyond) continue;
-      const h = heights[i](x);
-      if (h < best) best = h;
-    }
-    return best;
-  }
-
-  function stopsBetween(from: number, to: number, slope: number): readonly number[] {
-    let stops: number[] | null = null;
-    for (const x of vertices) {
-      if (x > from && x < to) {
-        stops ??= [];
-        stops.push(x);
-      }
-    }
-    for (const piece of pieces) {
-      if (piece.kind !== "arc" || piece.bulge <= 0) continue;
-      // A convex arc b touches a line of slope m where b' = m: x = m r / sqrt(1 + m^2) from its centre.
-      const circle = circleOf(piece);
-      const x = circle.centre.x + (slope * circle.radiusMm) / Math.sqrt(1 + slope * slope);
-      if (x > from && x < to && x > piece.from.x && x < piece.to.x) {
-        stops ??= [];
-        stops.push(x);
-      }
-    }
-    return stops ?? NONE;
-  }
 }
 
-function heightOfPiece(piece: Piece): (x: number) => number {
+/** Height of the sole over its origin at a place across, mm; the lower one where it stands upright. */
+export function soleHeightMm({ parts }: SoleShape, x: number): number {
+  if (parts.length === 1) return heightOn(parts[0], x);
+  let best = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < parts.length; i++) {
+    const part = parts[i];
+    const inside = x >= part.fromX && x <= part.toX;
+    const beyond = (i === 0 && x < part.fromX) || (i === parts.length - 1 && x > part.toX);
+    if (!inside && !beyond) continue;
+    const h = heightOn(part, x);
+    if (h < best) best = h;
+  }
+  return best;
+}
+
+function heightOn(part: SolePart, x: number): number {
+  const at = Math.max(part.fromX, Math.min(part.toX, x));
+  if (part.side === 0) return part.fromY + (at - part.fromX) * part.slope;
+  const off = at - part.centreX;
+  return part.centreY + part.side * Math.sqrt(Math.max(0, (part.radiusMm - off) * (part.radiusMm + off)));
+}
+
+function partOf(piece: Piece): SolePart {
+  const ends = { fromX: piece.from.x, toX: piece.to.x, fromY: piece.from.y };
   if (piece.kind === "line") {
     const slope = (piece.to.y - piece.from.y) / (piece.to.x - piece.from.x);
-    return (x) => piece.from.y + (clamp(x, piece.from.x, piece.to.x) - piece.from.x) * slope;
+    return { ...ends, slope, centreX: 0, centreY: 0, radiusMm: 0, side: 0 };
   }
-  return heightOfArc(piece);
+  const { centre, radiusMm } = circleOf(piece);
+  // Left to right, an anticlockwise arc hangs below its centre, a clockwise one stands above it.
+  const side = piece.bulge > 0 ? -1 : 1;
+  return { ...ends, slope: 0, centreX: centre.x, centreY: centre.y, radiusMm, side };
 }
 
-function heightOfArc(arc: Arc): (x: number) => number {
+function bellyOf(arc: Arc): Belly {
   const { centre, radiusMm } = circleOf(arc);
-  // Left to right, an anticlockwise arc hangs below its centre (a round), a clockwise one stands above it (a hollow).
-  const side = arc.bulge > 0 ? -1 : 1;
-  return (x) => {
-    const off = clamp(x, arc.from.x, arc.to.x) - centre.x;
-    return centre.y + side * Math.sqrt(Math.max(0, (radiusMm - off) * (radiusMm + off)));
-  };
+  return { centreX: centre.x, radiusMm, fromX: arc.from.x, toX: arc.to.x };
 }
 
-function clamp(x: number, low: number, high: number): number {
-  return Math.max(low, Math.min(high, x));
+/** Where across an edge of this slope touches a hanging arc: b' = m, x = m r / sqrt(1 + m^2) from its centre. */
+export function touchOf({ centreX, radiusMm }: Belly, slope: number): number {
+  return centreX + (slope * radiusMm) / Math.sqrt(1 + slope * slope);
 }

@@ -56,7 +56,7 @@ export function spansAlong(region: Region, start: Point, up: Point): readonly Sp
     countWork(1 + (ring.xs.length >> VERTICES_OF_A_UNIT_LOG2));
     crossings(ring, start, up, stops);
   }
-  stops.sort((a, b) => a - b);
+  inRisingOrder(stops);
   // The region is bounded, so the line's far end is outside: pair the crossings from there.
   const spans: Span[] = [];
   for (let i = stops.length - 1; i > 0; i -= 2) {
@@ -65,6 +65,16 @@ export function spansAlong(region: Region, start: Point, up: Point): readonly Sp
     if (to > 0) spans.push([from, to]);
   }
   return spans.reverse();
+}
+
+/** Sorts a handful of numbers where they are: a line meets few edges. */
+function inRisingOrder(stops: number[]): void {
+  for (let i = 1; i < stops.length; i++) {
+    const stop = stops[i];
+    let k = i - 1;
+    for (; k >= 0 && stops[k] > stop; k--) stops[k + 1] = stops[k];
+    stops[k + 1] = stop;
+  }
 }
 
 /** Whether a place lies in the wood; on its boundary either may be said. */

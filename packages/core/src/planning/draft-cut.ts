@@ -80,24 +80,97 @@ export interface PlaneDraftFacts extends Omit<DraftBase, "key"> {
   readonly followedBy?: PlaneDraft;
 }
 
+const DRAFTS = new WeakMap<Bench, Map<string, PlaneDraft[]>>();
+
+/** The draft with these facts; drawn once for a bench, since the same cut comes to mind again and again. */
 export function planeDraft(bench: Bench, facts: PlaneDraftFacts): PlaneDraft {
   const { tool, runs, cantDeg } = facts;
+  const key = `${tool.plane.id}/${tool.sole.widthMm.toFixed(3)}@${cantDeg}:${runs.map(runKey).join("|")}`;
+  const drafts = DRAFTS.get(bench) ?? new Map<string, PlaneDraft[]>();
+  DRAFTS.set(bench, drafts);
+  const alike = drafts.get(key) ?? [];
+  drafts.set(key, alike);
+  const sameCut = alike.filter((draft) => draft.tool === tool && isSameRuns(draft.runs, runs));
+  const known = sameCut.find((draft) => hasFacts(draft, facts));
+  if (known) return known;
+  const cut =
+    sameCut[0]?.cut ?? cutShape(tool.sole.chain, runs, cantDeg, bench.sweepOptions, tool.sole.shoulder);
+  const draft = drawn(key, facts, cut);
+  alike.push(draft);
+  return draft;
+}
+
+/** The same draft with its settings in another order, or begun in another pose; its sweep stays the same. */
+export function withRuns(bench: Bench, draft: PlaneDraft, runs: readonly Run[]): PlaneDraft {
+  const alike = DRAFTS.get(bench)?.get(draft.key) ?? [];
+  const known = alike.find(
+    (other) => other.tool === draft.tool && isSameRuns(other.runs, runs) && hasFacts(other, draft),
+  );
+  if (known) return known;
+  const other = { ...draft, runs, cut: { ...draft.cut, runs } };
+  alike.push(other);
+  return other;
+}
+
+function drawn(key: string, facts: PlaneDraftFacts, cut: CutShape): PlaneDraft {
   return {
     kind: "plane",
-    key: `${tool.plane.id}/${tool.sole.widthMm.toFixed(3)}@${cantDeg}:${runs.map(runKey).join("|")}`,
+    key,
     work: facts.work,
     purpose: facts.purpose,
-    cantDeg,
+    cantDeg: facts.cantDeg,
     shapes: facts.shapes,
-    tool,
-    runs,
-    cut: cutShape(tool.sole.chain, runs, cantDeg, bench.sweepOptions, tool.sole.shoulder),
+    tool: facts.tool,
+    runs: facts.runs,
+    cut,
     ...(facts.rock ? { rock: facts.rock } : {}),
     ...(facts.onLine ? { onLine: facts.onLine } : {}),
     ...(facts.roomFor === undefined ? {} : { roomFor: facts.roomFor }),
     ...(facts.ridgeMm === undefined ? {} : { ridgeMm: facts.ridgeMm }),
     ...(facts.followedBy ? { followedBy: facts.followedBy } : {}),
   };
+}
+
+function isSameRuns(a: readonly Run[], b: readonly Run[]): boolean {
+  return (
+    a === b ||
+    (a.length === b.length &&
+      a.every((run, i) => {
+        const other = b[i] as Run;
+        return run.length === other.length && run.every((pose, k) => isSamePose(pose, other[k] as Pose));
+      }))
+  );
+}
+
+function isSamePose(a: Pose, b: Pose): boolean {
+  return a[0] === b[0] && a[1] === b[1] && a[2] === b[2];
+}
+
+function hasFacts(draft: PlaneDraft, facts: PlaneDraftFacts): boolean {
+  return (
+    draft.work === facts.work &&
+    draft.purpose === facts.purpose &&
+    draft.cantDeg === facts.cantDeg &&
+    draft.roomFor === facts.roomFor &&
+    draft.ridgeMm === facts.ridgeMm &&
+    draft.followedBy === facts.followedBy &&
+    draft.shapes.length === facts.shapes.length &&
+    draft.shapes.every((shape, i) => shape === facts.shapes[i]) &&
+    isSameLine(draft.onLine, facts.onLine) &&
+    isSameRock(draft.rock, facts.rock)
+  );
+}
+
+function isSameLine(a: SharedLine | undefined, b: SharedLine | undefined): boolean {
+  if (!a || !b) return a === b;
+  return a.forPiece === b.forPiece && a.at.x === b.at.x && a.at.y === b.at.y;
+}
+
+function isSameRock(a: PlaneDraft["rock"], b: PlaneDraft["rock"]): boolean {
+  if (!a || !b) return a === b;
+  return (
+    a.lowDeg === b.lowDeg && a.highDeg === b.highDeg && a.centre.x === b.centre.x && a.centre.y === b.centre.y
+  );
 }
 
 export function sawDraft(

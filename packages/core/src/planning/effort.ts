@@ -12,12 +12,12 @@ export type Pace = "thorough" | "brisk" | "hasty";
  * Work up to which a plan is searched at each pace, in the units of `countWork`. The gallery's
  * cornice of ten parts takes three quarters of the first, the chart cabinet's a fifth.
  */
-const THOROUGH_UP_TO = 32_000_000;
-const BRISK_UP_TO = 38_000_000;
+const THOROUGH_UP_TO = 25_000_000;
+const BRISK_UP_TO = 29_000_000;
 /** No face is worked through a second time beyond this: the first took too much of it. */
-const FACES_UP_TO = 16_000_000;
+const FACES_UP_TO = 12_000_000;
 /** No cure is begun beyond this. */
-const CURES_UP_TO = 30_000_000;
+const CURES_UP_TO = 24_000_000;
 
 /** Said of a plan that was not searched thoroughly to its end. */
 export const NOT_ALL_COMPARED =

@@ -3,7 +3,7 @@
  * curve that otherwise wants a seat made for it.
  */
 import type { Region } from "../curve/index.ts";
-import { cutAway, turned, turnedBack, turnOf } from "../cutting/index.ts";
+import { cutAway, soleHeightMm, turned, turnedBack, turnOf } from "../cutting/index.ts";
 import { SAME_POINT_MM, SAME_SCORE } from "../measure/index.ts";
 import { along, type Bench, type Tool } from "./bench.ts";
 import { type Draft, isCurved, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
@@ -92,7 +92,7 @@ const SHARES_OF_SOLE = [0.3, 0.85] as const;
 function groovesAbout(bench: Bench, before: Region, draft: PlaneDraft, curve: PlaneDraft): PlaneDraft[] {
   const tiltDeg = draft.runs[0][0][2];
   const [pose] = curve.runs[0];
-  const sagittaMm = curve.cut.shape.heightAt(curve.cut.shape.rightMm);
+  const sagittaMm = soleHeightMm(curve.cut.shape, curve.cut.shape.rightMm);
   const up = turnedBack(turnOf(pose[2]), { x: 0, y: 1 });
   const axisMm = turned(turnOf(tiltDeg), along({ x: pose[0], y: pose[1] }, up, 2 * sagittaMm)).x;
   const slots = slotsIn(before).filter((slot) => slot.tiltDeg === tiltDeg);

@@ -20,6 +20,7 @@ import { curveAfter, NO_CURVE, stepCost, wholeCost } from "./order-cost.ts";
 import { type Removals, removalsOf } from "./order-removals.ts";
 import { RemovalSets } from "./removal-sets.ts";
 import { rowCost } from "./row-cost.ts";
+import { sameWood } from "./same-wood.ts";
 import type { Found } from "./search.ts";
 import { makeAll, SAME_LEFT_MM2, type Sequence } from "./sequence.ts";
 import { LEAST_TAKE_MM2, sinksAslant, type TriedCut, tryCut } from "./try-cut.ts";
@@ -267,7 +268,7 @@ class OrderProof {
     if (known) return known;
     const last = made.toString(2).length - 1;
     const maker = this.removals.makers[last] ?? bug("a removal without its cut", { last });
-    const wood = cutAway(this.wood(made & ~(1n << BigInt(last))), sweepOfDraft(maker));
+    const wood = sameWood(this.bench, cutAway(this.wood(made & ~(1n << BigInt(last))), sweepOfDraft(maker)));
     this.woods.set(made, wood);
     return wood;
   }

@@ -4,7 +4,7 @@
  */
 
 import { type Point, pointAt } from "../curve/index.ts";
-import { type Profile, restOn, type SoleShape, turned, turnOf } from "../cutting/index.ts";
+import { type Profile, restOn, type SoleShape, soleHeightMm, turned, turnOf } from "../cutting/index.ts";
 import { SAME_POINT_MM } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { cantFor } from "./turning.ts";
@@ -46,7 +46,7 @@ export function reachAt(bench: Bench, piece: WorkedPiece, t: number, withinMm: n
       for (let i = 0; i < SOLE_PLACES; i++) {
         const x = tool.sole.leftMm + ((tool.sole.rightMm - tool.sole.leftMm) * i) / (SOLE_PLACES - 1);
         // The sole's own place x is laid on the wanted place, `withinMm` above it.
-        const height = place.y + withinMm - tool.shape.heightAt(x);
+        const height = place.y + withinMm - soleHeightMm(tool.shape, x);
         const rest = restOn(profile, tool.shape, place.x - x, {
           narrowMm: NARROW_MM,
           enoughAboveMm: height + best.overcutMm,
@@ -57,7 +57,7 @@ export function reachAt(bench: Bench, piece: WorkedPiece, t: number, withinMm: n
           const back = turnOf(-tilt);
           const meets = turned(back, {
             x: rest.touchXMm,
-            y: rest.heightMm + tool.shape.heightAt(rest.touchXMm - (place.x - x)),
+            y: rest.heightMm + soleHeightMm(tool.shape, rest.touchXMm - (place.x - x)),
           });
           best = { reached: overcutMm === 0, tool, overcutMm, meets };
           if (best.reached) return best;
@@ -82,8 +82,9 @@ const POINT: SoleShape = {
   leftMm: 0,
   rightMm: 0,
   widthMm: 0,
-  heightAt: () => 0,
-  stopsBetween: () => [],
+  parts: [{ fromX: 0, toX: 0, fromY: 0, slope: 0, centreX: 0, centreY: 0, radiusMm: 0, side: 0 }],
+  corners: [],
+  bellies: [],
 };
 
 /** Few tilts matter: square on the place, along it to either side, and a grid between. */

@@ -3,7 +3,15 @@
  * plough's groove or a rebate where an edge or fence allows one.
  */
 import type { Point, Region } from "../curve/index.ts";
-import { leanDeg, type Pose, restBesideWalls, restOn, turned, turnOf } from "../cutting/index.ts";
+import {
+  leanDeg,
+  type Pose,
+  restBesideWalls,
+  restOn,
+  soleHeightMm,
+  turned,
+  turnOf,
+} from "../cutting/index.ts";
 import { OVERCUT_MM, SAME_LEAN_DEG, SAME_POINT_MM, toDeg } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { endsInPlace, type PlaneDraft, planeDraft, poseAt, type SharedLine, tidy } from "./draft-cut.ts";
@@ -261,10 +269,10 @@ function arrisLowered(
 ): PlaneDraft[] {
   const shape = draft.cut.shape;
   const h = SLOPE_STEP_MM;
-  const slope = (shape.heightAt(touch + h) - shape.heightAt(touch - h)) / (2 * h);
+  const slope = (soleHeightMm(shape, touch + h) - soleHeightMm(shape, touch - h)) / (2 * h);
   const flatTilt = tidy(tiltDeg + toDeg(Math.atan(slope)));
   if (Math.abs(leanDeg(flatTilt, draft.cantDeg)) > bench.limits.leanDeg) return [];
-  const at = turnBack(tiltDeg, { x: aim + touch, y: heightMm + shape.heightAt(touch) });
+  const at = turnBack(tiltDeg, { x: aim + touch, y: heightMm + soleHeightMm(shape, touch) });
   const place = turned(turnOf(flatTilt), at);
   const drafts: PlaneDraft[] = [];
   for (const tool of bench.tools) {

@@ -19,12 +19,21 @@ import { AREA_AGREEMENT_MM2, countWork, OVERCUT_MM } from "../measure/index.ts";
 import { wallAllowanceMm } from "../shelf/index.ts";
 import type { Bench } from "./bench.ts";
 import { poseOnArc, rockRun } from "./curves.ts";
-import { areaOf, type Draft, firstLeanDeg, isCurved, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
+import {
+  areaOf,
+  type Draft,
+  firstLeanDeg,
+  isCurved,
+  type PlaneDraft,
+  sweepOfDraft,
+  withRuns,
+} from "./draft-cut.ts";
 import { finOfCut } from "./fins.ts";
 import { type Guide, guidedRuns } from "./guide.ts";
 import { MOST_FREE_LEAN_DEG } from "./leans.ts";
 import { linesOf } from "./line-places.ts";
 import { runningLine } from "./running-line.ts";
+import { sameWood } from "./same-wood.ts";
 import { hangsClear, seenAt } from "./seen.ts";
 import { keepSlots, runIntoOlder, slotsIn, slotsOfCut } from "./slots.ts";
 import type { Refusal, TriedCut } from "./tried-cut.ts";
@@ -64,10 +73,11 @@ function made(bench: Bench, before: Region, draft: Draft): TriedCut {
   if (draft.kind === "plane" && meetsNothing(before, draft)) return idle(draft, before);
   for (const ring of before) countWork(WORK_OF_VERTEX * ring.xs.length);
   countWork(WORK_OF_TRY);
-  const after = cutAway(before, sweepOfDraft(draft));
-  const takesMm2 = areaOf(before) - areaOf(after);
+  const cutOff = cutAway(before, sweepOfDraft(draft));
+  const takesMm2 = areaOf(before) - areaOf(cutOff);
   if (draft.kind === "saw") {
-    keepSlots(before, after, []);
+    keepSlots(before, cutOff, []);
+    const after = sameWood(bench, cutOff);
     return {
       draft,
       before,
@@ -80,9 +90,10 @@ function made(bench: Bench, before: Region, draft: Draft): TriedCut {
       ...CLEAN,
     };
   }
-  const grooves = slotsOfCut(before, after, draft);
+  const grooves = slotsOfCut(before, cutOff, draft);
   const intoGroove = grooves.length > 0 && runIntoOlder(grooves, slotsIn(before));
-  keepSlots(before, after, grooves);
+  keepSlots(before, cutOff, grooves);
+  const after = sameWood(bench, cutOff);
   const fin = finOfCut(bench, before, after, draft);
   const wallMm = wallsOfCut(before, after, draft.cut);
   const refusals = [
@@ -94,7 +105,7 @@ function made(bench: Bench, before: Region, draft: Draft): TriedCut {
   const seated = curved ? seatedRuns(bench, before, draft) : null;
   const guided = curved ? null : guidedRuns(bench, before, draft);
   const guide: Guide | null = guided ? guided.guide : seated ? null : { kind: "batten" };
-  const final = seated ? seated.draft : guided ? workedInOrder(draft, guided.runs) : draft;
+  const final = seated ? seated.draft : guided ? workedInOrder(bench, draft, guided.runs) : draft;
   const cut: TriedCut = {
     draft: final,
     before,
@@ -120,8 +131,8 @@ function hasItsLine(bench: Bench, cut: TriedCut, draft: PlaneDraft): boolean {
 }
 
 /** The same cut with its settings in another order; what it takes is the same. */
-function workedInOrder(draft: PlaneDraft, runs: readonly Run[]): PlaneDraft {
-  return runs === draft.runs ? draft : { ...draft, runs, cut: { ...draft.cut, runs } };
+function workedInOrder(bench: Bench, draft: PlaneDraft, runs: readonly Run[]): PlaneDraft {
+  return runs === draft.runs ? draft : withRuns(bench, draft, runs);
 }
 
 /** Whether a cut of single poses hangs clear of the wood. */
@@ -229,12 +240,25 @@ export function seatedOn(bench: Bench, before: Region, draft: PlaneDraft): boole
   return seatedRuns(bench, before, draft) !== null;
 }
 
-/** The draft begun in the pose that is held best, or null if no lean of it is held. */
-function seatedRuns(
-  bench: Bench,
-  before: Region,
-  draft: PlaneDraft,
-): { readonly draft: PlaneDraft; readonly seat: Seat } | null {
+interface Seated {
+  readonly draft: PlaneDraft;
+  readonly seat: Seat;
+}
+
+const SEATED = new WeakMap<Region, Map<PlaneDraft, Seated | null>>();
+
+/** The draft begun in the pose that is held best, or null if no lean of it is held; looked for once on the same wood. */
+function seatedRuns(bench: Bench, before: Region, draft: PlaneDraft): Seated | null {
+  const known = SEATED.get(before) ?? new Map<PlaneDraft, Seated | null>();
+  SEATED.set(before, known);
+  const found = known.get(draft);
+  if (found !== undefined) return found;
+  const seated = newlySeated(bench, before, draft);
+  known.set(draft, seated);
+  return seated;
+}
+
+function newlySeated(bench: Bench, before: Region, draft: PlaneDraft): Seated | null {
   const rock = draft.rock;
   const lean = (tilt: number) => Math.abs(leanDeg(tilt, draft.cantDeg));
   if (!rock) {
@@ -260,11 +284,12 @@ function seatedRuns(
     if (best && best.seat.ratio >= bench.limits.seatWellHeldRatio) break;
   }
   if (!best) return null;
-  return { draft: begunAt(draft, best.tilt, rock, pose, own.radiusMm), seat: best.seat };
+  return { draft: begunAt(bench, draft, best.tilt, rock, pose, own.radiusMm), seat: best.seat };
 }
 
 /** The same rock, begun at one of its leans: first to one end, then from there again to the other. */
 function begunAt(
+  bench: Bench,
   draft: PlaneDraft,
   tilt: number,
   rock: NonNullable<PlaneDraft["rock"]>,
@@ -274,7 +299,7 @@ function begunAt(
   const runs: Run[] = [];
   if (tilt > rock.lowDeg) runs.push(rockRun(pose, tilt, rock.lowDeg, radiusMm));
   if (rock.highDeg > tilt) runs.push(rockRun(pose, tilt, rock.highDeg, radiusMm));
-  return { ...draft, runs, cut: { ...draft.cut, runs } };
+  return withRuns(bench, draft, runs);
 }
 
 function seatAtPose(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): Seat | null {

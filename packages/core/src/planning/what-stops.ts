@@ -3,7 +3,7 @@
  * the section that the sole meets first.
  */
 import { circleOf, insideRing, nearestOnPiece, type Point, pointAt } from "../curve/index.ts";
-import { leanDeg, restOn, turned, turnedBack, turnOf } from "../cutting/index.ts";
+import { leanDeg, restOn, soleHeightMm, turned, turnedBack, turnOf } from "../cutting/index.ts";
 import { OVERCUT_MM, SAME_POINT_MM, toDeg } from "../measure/index.ts";
 import type { Bench, Tool } from "./bench.ts";
 import { poseOnArc } from "./curves.ts";
@@ -74,7 +74,10 @@ export function whatStops(bench: Bench, piece: WorkedPiece, tool: Tool, touchDeg
     if (!rest || overcutMm <= OVERCUT_MM / 2) return null;
     if (best && overcutMm >= best.overcutMm - SAME_POINT_MM) continue;
     const alongMm = rest.touchXMm - at.x;
-    const place = turnedBack(turn, { x: rest.touchXMm, y: rest.heightMm + tool.shape.heightAt(alongMm) });
+    const place = turnedBack(turn, {
+      x: rest.touchXMm,
+      y: rest.heightMm + soleHeightMm(tool.shape, alongMm),
+    });
     const endMm = Math.min(alongMm - tool.sole.leftMm, tool.sole.rightMm - alongMm);
     best = {
       kind: "meets",
