@@ -12,6 +12,10 @@ export default defineConfig({
           include: ["packages/**/*.test.{ts,tsx}", "checks/**/*.test.ts", "tests/**/*.test.ts"],
           exclude: ["**/node_modules/**", "tests/app/**"],
           pool: "threads",
+          // The core is read once by a worker, not once by every file: that took as long as all the small tests. Nothing
+          // in it remembers from one plan to the next, and what a test replaces is put back after it.
+          isolate: false,
+          restoreMocks: true,
           testTimeout: 60_000,
         },
       },
