@@ -10,7 +10,7 @@ export type Pace = "thorough" | "brisk" | "hasty";
 
 /**
  * Work up to which a plan is searched at each pace, in the units of `countWork`. The gallery's
- * cornice of ten parts takes three quarters of the first, the chart cabinet's a fifth.
+ * cornice of ten parts takes two thirds of the first, the chart cabinet's a quarter.
  */
 const THOROUGH_UP_TO = 25_000_000;
 const BRISK_UP_TO = 29_000_000;
