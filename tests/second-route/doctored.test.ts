@@ -1,4 +1,5 @@
 /** The second route has to be able to find fault: a plan that holds is spoiled in one way, and that is what is found. */
+import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { LOW_BEAD_AND_COVE, planFileOf, sectionOf, shelfNamed } from "./classical.ts";
 import type { CutJson, MarkJson, PlanJson, PoseXyt } from "./plan-json.ts";
@@ -159,6 +160,28 @@ test("an edge cut down too far for a fence, one bevelled away, and one behind wo
     );
   expect(says(groove(8.1))).toEqual([]);
   expect(says(groove(7.9))).toEqual([expect.stringContaining("arms")]);
+});
+
+test("a width after the first that is said to run along a wall which is not beside it", () => {
+  const file = new URL("../../gallery/plans/cornice-sixteen/plan.json", import.meta.url);
+  const plan = JSON.parse(readFileSync(file, "utf8")) as PlanJson;
+  const second = /the second along the wall of cut (\d+)/;
+  const cut = plan.cuts.find(({ says }) => second.test(says));
+  if (!cut) throw new Error("the plan has no such cut any more");
+  const foundWith = (says: string) =>
+    examine({ ...plan, cuts: plan.cuts.map((one) => (one === cut ? { ...cut, says } : one)) }).filter(
+      (finding) => finding.rule === "guide" && finding.cut === cut.number,
+    );
+  expect(foundWith(cut.says)).toEqual([]);
+  for (const [words, fault] of [
+    ["the third along the wall of cut $1", "third width"],
+    ["the ninth along the wall of cut $1", "no ninth width"],
+    ["the second along the wall of cut 1", "that cut 1 left"],
+    [`the second along the wall of cut ${cut.number}`, "not been made yet"],
+  ] as const) {
+    const says = expect.stringContaining(fault);
+    expect(foundWith(cut.says.replace(second, words))).toEqual([{ rule: "guide", cut: cut.number, says }]);
+  }
 });
 
 test("a round with neither seat nor guide, and a seat told where there is none", () => {

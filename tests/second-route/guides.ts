@@ -19,8 +19,26 @@ const OVERHANG_MM = 0.1;
 
 const FENCED: readonly string[] = ["moving fillister", "plough", "bead"];
 
-/** Faults of a cut's `runsAgainst`, in words; `woods[n]` is the wood after cut n, `woods[0]` the stick. */
+const ORDINALS: readonly string[] = ["first", "second", "third", "fourth", "fifth"];
+
+/**
+ * Faults of what a cut is said to run against, in words: its `runsAgainst`, and the walls that its sentence names for the
+ * widths after the first. `woods[n]` is the wood after cut n, `woods[0]` the stick.
+ */
 export function guideFaults(plan: PlanJson, cut: CutJson, woods: readonly FlatRegion[]): readonly string[] {
+  return [...firstFaults(plan, cut, woods), ...laterFaults(cut, woods)];
+}
+
+function laterFaults(cut: CutJson, woods: readonly FlatRegion[]): readonly string[] {
+  return [...cut.says.matchAll(/the (\S+) along the wall of cut (\d+)/g)].flatMap(([, ordinal = "", by]) => {
+    const known = ORDINALS.indexOf(ordinal);
+    const pose = cut.runs?.[known < 0 ? Number.parseInt(ordinal, 10) - 1 : known]?.[0];
+    if (!pose) return [`it has no ${ordinal} width`];
+    return wallFaults(cut, pose, Number(by), woods).map((fault) => `${ordinal} width: ${fault}`);
+  });
+}
+
+function firstFaults(plan: PlanJson, cut: CutJson, woods: readonly FlatRegion[]): readonly string[] {
   const { runsAgainst } = cut;
   if (runsAgainst === null || runsAgainst === "batten") return [];
   const pose = cut.runs?.[0]?.[0];

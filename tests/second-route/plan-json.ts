@@ -36,6 +36,7 @@ export interface CutJson {
   readonly runsAgainst: string | null;
   readonly fence?: number;
   readonly setting: number;
+  readonly says: string;
 }
 
 export interface MarkJson {
