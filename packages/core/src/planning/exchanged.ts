@@ -9,9 +9,10 @@ import { along, type Bench, type Tool } from "./bench.ts";
 import { type Draft, isCurved, type PlaneDraft, sweepOfDraft } from "./draft-cut.ts";
 import { loweredAt } from "./lowered-at.ts";
 import { roughingPool } from "./roughing.ts";
+import { seatedOn } from "./seated.ts";
 import { leftMm2, makeAll, placesCost, SAME_LEFT_MM2, type Sequence } from "./sequence.ts";
 import { FIRM_STRIP_MM, slotsIn } from "./slots.ts";
-import { isClumsy, seatedOn, type TriedCut } from "./try-cut.ts";
+import { isClumsy, type TriedCut } from "./try-cut.ts";
 import type { WorkedPiece } from "./worked-piece.ts";
 
 /** Other places of one cut of waste that are worked through to the end, at most. */

@@ -6,7 +6,8 @@ import { firstLeanDeg, type PlaneDraft } from "./draft-cut.ts";
 import { isNeverGuided, lostItsEdge } from "./never-guided.ts";
 import { evenedArrises, seatMakers } from "./relief.ts";
 import { roughingPool } from "./roughing.ts";
-import { LEAST_TAKE_MM2, seatedOn, sinksAslant, type TriedCut, tryCut } from "./try-cut.ts";
+import { seatedOn } from "./seated.ts";
+import { LEAST_TAKE_MM2, sinksAslant, type TriedCut, tryCut } from "./try-cut.ts";
 
 /**
  * Cuts that give a curved plane a seat: of all single ones that do, the best held at the least waste; else the

@@ -8,17 +8,13 @@ import {
   hangingByThreadMm2,
   isFlatKind,
   leanDeg,
-  type Pose,
   partedOffMm2,
   type Run,
-  type Seat,
-  seatOn,
   wallsOfCut,
 } from "../cutting/index.ts";
 import { AREA_AGREEMENT_MM2, countWork, OVERCUT_MM } from "../measure/index.ts";
 import { wallAllowanceMm } from "../shelf/index.ts";
 import type { Bench } from "./bench.ts";
-import { poseOnArc, rockRun } from "./curves.ts";
 import {
   areaOf,
   type Draft,
@@ -30,11 +26,11 @@ import {
 } from "./draft-cut.ts";
 import { finOfCut } from "./fins.ts";
 import { type Guide, guidedRuns } from "./guide.ts";
-import { MOST_FREE_LEAN_DEG } from "./leans.ts";
 import { linesOf } from "./line-places.ts";
 import { runningLine } from "./running-line.ts";
 import { sameWood } from "./same-wood.ts";
-import { hangsClear, seenAt } from "./seen.ts";
+import { seatedRuns } from "./seated.ts";
+import { hangsClear } from "./seen.ts";
 import { keepSlots, runIntoOlder, slotsIn, slotsOfCut } from "./slots.ts";
 import type { Refusal, TriedCut } from "./tried-cut.ts";
 
@@ -230,78 +226,4 @@ function hangingMm2(wood: Region): number {
   const known = HANGING.get(wood) ?? hangingByThreadMm2(wood);
   HANGING.set(wood, known);
   return known;
-}
-
-/** Leans of a rock at which a seat is looked for. */
-const SEAT_TRIES = 6;
-
-/** Whether any lean of a curved draft is held by the wood as it stands. */
-export function seatedOn(bench: Bench, before: Region, draft: PlaneDraft): boolean {
-  return seatedRuns(bench, before, draft) !== null;
-}
-
-interface Seated {
-  readonly draft: PlaneDraft;
-  readonly seat: Seat;
-}
-
-const SEATED = new WeakMap<Region, Map<PlaneDraft, Seated | null>>();
-
-/** The draft begun in the pose that is held best, or null if no lean of it is held; looked for once on the same wood. */
-function seatedRuns(bench: Bench, before: Region, draft: PlaneDraft): Seated | null {
-  const known = SEATED.get(before) ?? new Map<PlaneDraft, Seated | null>();
-  SEATED.set(before, known);
-  const found = known.get(draft);
-  if (found !== undefined) return found;
-  const seated = newlySeated(bench, before, draft);
-  known.set(draft, seated);
-  return seated;
-}
-
-function newlySeated(bench: Bench, before: Region, draft: PlaneDraft): Seated | null {
-  const rock = draft.rock;
-  const lean = (tilt: number) => Math.abs(leanDeg(tilt, draft.cantDeg));
-  if (!rock) {
-    const tilt = draft.runs[0][0][2];
-    const seat = seatAtPose(bench, before, draft, draft.runs[0][0]);
-    const isHeld = seat && (lean(tilt) <= MOST_FREE_LEAN_DEG || seat.ratio >= bench.limits.seatWellHeldRatio);
-    return isHeld ? { draft, seat } : null;
-  }
-  const own = draft.tool.sole.arc as NonNullable<typeof draft.tool.sole.arc>;
-  const pose = (tilt: number): Pose => poseOnArc(rock.centre, own.radiusMm, own.sign < 0, tilt);
-  const tilts = Array.from(
-    { length: SEAT_TRIES + 1 },
-    (_, i) => rock.lowDeg + ((rock.highDeg - rock.lowDeg) * i) / SEAT_TRIES,
-  );
-  // Upright is easiest to hold true, so the rock is begun as near to it as a seat allows.
-  tilts.sort((a, b) => lean(a) - lean(b) || a - b);
-  let best: { seat: Seat; tilt: number } | null = null;
-  for (const tilt of tilts) {
-    const seat = seatAtPose(bench, before, draft, pose(tilt));
-    // Leaned far, a plane that is not held well is held by nothing: no hand keeps such a lean by eye.
-    if (seat && lean(tilt) > MOST_FREE_LEAN_DEG && seat.ratio < bench.limits.seatWellHeldRatio) continue;
-    if (seat && (!best || seat.ratio > best.seat.ratio * 1.25)) best = { seat, tilt };
-    if (best && best.seat.ratio >= bench.limits.seatWellHeldRatio) break;
-  }
-  if (!best) return null;
-  return { draft: begunAt(bench, draft, best.tilt, rock, pose, own.radiusMm), seat: best.seat };
-}
-
-/** The same rock, begun at one of its leans: first to one end, then from there again to the other. */
-function begunAt(
-  bench: Bench,
-  draft: PlaneDraft,
-  tilt: number,
-  rock: NonNullable<PlaneDraft["rock"]>,
-  pose: (tiltDeg: number) => Pose,
-  radiusMm: number,
-): PlaneDraft {
-  const runs: Run[] = [];
-  if (tilt > rock.lowDeg) runs.push(rockRun(pose, tilt, rock.lowDeg, radiusMm));
-  if (rock.highDeg > tilt) runs.push(rockRun(pose, tilt, rock.highDeg, radiusMm));
-  return withRuns(bench, draft, runs);
-}
-
-function seatAtPose(bench: Bench, before: Region, draft: PlaneDraft, pose: Pose): Seat | null {
-  return seatOn(seenAt(before, pose[2]), draft.cut.shape, pose, bench.limits);
 }
