@@ -16,6 +16,7 @@ import type {
   PlanJoin,
   PlanMark,
   PlanTime,
+  PlanWay,
   Pose,
 } from "./types.ts";
 import { inStableOrder, jsonText } from "./write-json.ts";
@@ -171,6 +172,12 @@ const way = z.object({
   settings: count,
   minutes: notNegative,
   uncut: count.optional(),
+  curved: count.optional(),
+  seats: count.optional(),
+  lines: count.optional(),
+  linesAtFirst: count.optional(),
+  planed: notNegative.optional(),
+  sawn: notNegative.optional(),
   why: text,
 });
 
@@ -326,14 +333,7 @@ export function writePlan(value: Plan): string {
     assumed: value.assumed,
     warnings: value.warnings,
     way: value.way,
-    ways: value.ways.map(({ way, cuts, settings, minutes, uncut, why }) => ({
-      way,
-      cuts,
-      settings,
-      minutes,
-      uncut,
-      why,
-    })),
+    ways: value.ways.map(wayInOrder),
     standing: value.standing,
     stick: value.stick,
     section: value.section,
@@ -382,6 +382,12 @@ function cureInOrder(one: PlanCure): Readonly<Record<string, unknown>> {
     settingsBefore: one.settingsBefore,
     settingsAfter: one.settingsAfter,
   };
+}
+
+function wayInOrder(value: PlanWay): Readonly<Record<string, unknown>> {
+  const { way, cuts, settings, minutes, uncut, curved, seats, lines, linesAtFirst, planed, sawn, why } =
+    value;
+  return { way, cuts, settings, minutes, uncut, curved, seats, lines, linesAtFirst, planed, sawn, why };
 }
 
 function markInOrder(one: PlanMark): Readonly<Record<string, unknown>> {

@@ -161,6 +161,15 @@ export interface PlanWay {
   readonly minutes: number;
   /** How many places stay uncut. */
   readonly uncut?: number;
+  /** Cuts of hollows and rounds, and how many of them the wood holds. */
+  readonly curved?: number;
+  readonly seats?: number;
+  /** Lines to scribe, and how many of them stand from the square stick on until they are wanted. */
+  readonly lines?: number;
+  readonly linesAtFirst?: number;
+  /** What goes to shavings and what the saw takes off, mm² of the section. */
+  readonly planed?: number;
+  readonly sawn?: number;
   readonly why: string;
 }
 

@@ -30,6 +30,7 @@ import { holdingWords } from "./small-stick.ts";
 import { takenAsGiven } from "./taken-as-given.ts";
 import { type UncutPlace, uncutPlaces } from "./uncut.ts";
 import { leftStretches } from "./uncut-stretches.ts";
+import { wayFigures } from "./way-figures.ts";
 import { type WayStanding, wayWords } from "./ways.ts";
 
 export interface ProvenWay {
@@ -71,7 +72,13 @@ export function provenPlan(request: PlanRequest, standing: WayStanding): ProvenW
   const places = uncutPlaces(bench, coarse, made.wood, refused, writing.unit, request.section.outline);
   const uncut = places.map(({ place }) => place);
   const time = planTime(times, working);
-  const figures = { cuts: cuts.length, settings, minutes: time.totalMinutes, uncut: uncut.length };
+  const figures = {
+    cuts: cuts.length,
+    settings,
+    minutes: time.totalMinutes,
+    uncut: uncut.length,
+    ...wayFigures(bench, made.cuts, lines.marks),
+  };
   const others = standing.found
     .filter((other) => other !== found)
     .map((other) => comparedWay(request, other, standing));
@@ -131,6 +138,7 @@ function comparedWay(request: PlanRequest, found: Found, standing: WayStanding):
     settings,
     minutes: planTime(times, working).totalMinutes,
     uncut: leftStretches(bench, sequence.wood).length,
+    ...wayFigures(bench, sequence.cuts, marks),
     why: wayWords(found, standing),
   };
 }

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import type { PlanCut } from "../cutting/index.ts";
 import { planOf, sectionOf } from "./testing/benches.ts";
 import { hollow, rebate, round, SNIPE_BILLS, shelfOf, smoother } from "./testing/shelves.ts";
 import { askedWay } from "./ways.ts";
@@ -52,5 +53,43 @@ describe("the way that is asked for", () => {
     expect(askedWay([])).toBeNull();
     expect(askedWay(["flat", "canted"])).toBeNull();
     expect(askedWay(["canted"])).toBe("canted");
+  });
+});
+
+describe("a way's figures", () => {
+  const plan = planOf(SPRUNG, SHELF);
+  const [taken, ...others] = plan.ways;
+  const curvedCuts = plan.cuts.filter(({ plane }) => plane.kind === "hollow" || plane.kind === "round");
+  const sum = (cuts: readonly PlanCut[]) => cuts.reduce((mm2, { takes }) => mm2 + takes, 0);
+
+  test("are those of the plan's own cuts and lines", () => {
+    expect(taken).toMatchObject({
+      way: plan.way,
+      cuts: plan.cuts.length,
+      curved: curvedCuts.length,
+      seats: curvedCuts.filter(({ seat }) => seat !== null).length,
+      lines: plan.marks.length,
+    });
+    expect(taken?.planed).toBeCloseTo(sum(plan.cuts.filter(({ plane }) => plane.kind !== "saw")), 1);
+    expect(taken?.sawn).toBeCloseTo(sum(plan.cuts.filter(({ plane }) => plane.kind === "saw")), 1);
+  });
+
+  test("tell the lines that lie on the square stick from those on what is cut", () => {
+    const onStick = plan.marks.filter(
+      ({ at: [x, y], from }) =>
+        !from.startsWith("foot") && [x, 40 - x, y, 18 - y].some((off) => Math.abs(off) < 0.01),
+    );
+    expect(onStick.length).toBeGreaterThan(0);
+    expect(onStick.length).toBeLessThan(plan.marks.length);
+    expect(taken?.linesAtFirst).toBe(onStick.length);
+  });
+
+  test("of the others too: whichever way it is worked, the same wood goes", () => {
+    expect(others.length).toBeGreaterThan(0);
+    for (const { planed = 0, sawn = 0, lines = 0, linesAtFirst = 0, seats = 0, curved = 0 } of others) {
+      expect(planed + sawn).toBeCloseTo((taken?.planed ?? 0) + (taken?.sawn ?? 0), 0);
+      expect(linesAtFirst).toBeLessThanOrEqual(lines);
+      expect(seats).toBeLessThanOrEqual(curved);
+    }
   });
 });

@@ -172,6 +172,24 @@ describe("bench card", () => {
     expect(flat(cardOf(BEAD))).not.toContain("Left out");
   });
 
+  test("of a way its seats, its lines and where the stick goes are told, as far as the file knows them", () => {
+    const bare = { way: "flat", cuts: 9, settings: 8, minutes: 44, why: "Plain." };
+    const stick = [
+      [0, 0],
+      [40, 0],
+      [40, 20],
+      [0, 20],
+    ] as const;
+    const told = (more: object): string =>
+      flat(cardOf({ ...BEAD, stick, way: "flat", ways: [{ ...bare, ...more }, bare] }));
+    const whole = { curved: 1, seats: 1, lines: 12, linesAtFirst: 7, planed: 264, sawn: 100 };
+    expect(told(whole)).toContain(
+      "Plain. 1 of 1 curved cut finds a seat; 7 of 12 lines can be scribed on the square stick; 33 % of the stick goes to shavings, 13 % to the saw. - Flat",
+    );
+    expect(told({ ...whole, curved: 0, seats: 0 })).toContain("Plain. 7 of 12 lines can be scribed");
+    expect(told({})).not.toContain("shavings");
+  });
+
   test("on a plan gauged from the right, places are told from the right", () => {
     // The stick is 42 mm wide: what stands 10 mm from its left edge stands 32 mm from its right one.
     const marks = BEAD.marks.map((mark) => ({ ...mark, fromGaugeEdge: 42 - mark.at[0] }));
