@@ -4,7 +4,6 @@ import { type InchDenominator, type LengthUnit, writerFor } from "../measure/ind
 import {
   bandWords,
   cautions,
-  comparedWords,
   errorWriter,
   finishWords,
   markWords,
@@ -18,6 +17,7 @@ import {
 } from "./card-words.ts";
 import { leanSpan, planeName, titleOf } from "./cut-facts.ts";
 import { printable } from "./printable-text.ts";
+import { comparedWords } from "./ways-words.ts";
 
 export interface BenchCardOptions {
   readonly unit: LengthUnit;

@@ -4,7 +4,6 @@ import { writerFor } from "../measure/index.ts";
 import {
   bandWords,
   cautions,
-  comparedWords,
   errorWriter,
   finishWords,
   type Length,
@@ -22,6 +21,7 @@ import { type Block, entry, flow, heading, paragraph, table, tickList } from "./
 import { sectionBlock } from "./section-block.ts";
 import { type PageContent, pageBody, type SheetPaper } from "./sheet-frame.ts";
 import { LOOKS_UPRIGHT_MM } from "./stick-view.ts";
+import { comparedWords } from "./ways-words.ts";
 
 /** A cut needs at least so much of the page's height. */
 const LEAST_BLOCK_MM = 110;

@@ -1,5 +1,4 @@
 /** Words of the bench card, as text and on paper: what a plan's figures say to its maker. */
-import { regionAreaMm2, regionOf, ringFromVertices } from "../curve/index.ts";
 import {
   COMMON_LIMITS,
   isSmallStick,
@@ -8,9 +7,8 @@ import {
   type PlanCut,
   type PlanMark,
   type PlanUncut,
-  type PlanWay,
 } from "../cutting/index.ts";
-import { type InchDenominator, type LengthUnit, SEARCH_FLATTEN_MM, writerFor } from "../measure/index.ts";
+import { type InchDenominator, type LengthUnit, writerFor } from "../measure/index.ts";
 import { planeName } from "./cut-facts.ts";
 import { acrossFromGaugeMm } from "./gauge-edge.ts";
 import { turnedBox } from "./stick-view.ts";
@@ -207,42 +205,15 @@ function span(
   return near === far ? { words: near, isOne: true } : { words: `from ${near} to ${far}`, isOne: false };
 }
 
-/** One way that was compared: its figures, and what is to be said for or against it. */
-export function comparedWords(plan: Plan, compared: PlanWay): string {
-  const { way, cuts, settings, minutes, uncut, why } = compared;
-  const left = uncut === undefined || uncut === 0 ? "" : `, ${counted(uncut, "place")} left uncut`;
-  const figures = `${counted(cuts, "cut")}, ${counted(settings, "setting")}, about ${counted(Math.round(minutes), "minute")}${left}`;
-  return `${capital(way)}${way === plan.way ? " (taken)" : ""}: ${figures}. ${sentence(why)}${besidesWords(plan, compared)}`;
-}
-
-/** What seats its curved planes find, how many lines last from the start, where the waste goes; nothing in older files. */
-function besidesWords(plan: Plan, { curved, seats, lines, linesAtFirst, planed, sawn }: PlanWay): string {
-  const words: string[] = [];
-  if (curved !== undefined && seats !== undefined && curved > 0)
-    words.push(`${seats} of ${counted(curved, "curved cut")} ${curved === 1 ? "finds" : "find"} a seat`);
-  if (lines !== undefined && linesAtFirst !== undefined && lines > 0)
-    words.push(`${linesAtFirst} of ${counted(lines, "line")} can be scribed on the square stick`);
-  const stickMm2 = sectionMm2(plan.stick);
-  if (planed !== undefined && sawn !== undefined && stickMm2 > 0) {
-    const share = (mm2: number) => `${Math.round((100 * mm2) / stickMm2)} %`;
-    words.push(`${share(planed)} of the stick goes to shavings, ${share(sawn)} to the saw`);
-  }
-  return words.length === 0 ? "" : ` ${capital(words.join("; "))}.`;
-}
-
-function sectionMm2(stick: Plan["stick"]): number {
-  return regionAreaMm2(regionOf(ringFromVertices(stick), SEARCH_FLATTEN_MM));
-}
-
 export function counted(count: number, what: string): string {
   return `${count} ${what}${count === 1 ? "" : "s"}`;
 }
 
-function sentence(words: string): string {
+export function sentence(words: string): string {
   const trimmed = words.trim();
   return trimmed === "" || /[.!?]$/.test(trimmed) ? trimmed : `${trimmed}.`;
 }
 
-function capital(words: string): string {
+export function capital(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }

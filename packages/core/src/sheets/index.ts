@@ -2,7 +2,6 @@ export { type BenchCardOptions, benchCardLines } from "./bench-card-text.ts";
 export {
   bandWords,
   cautions,
-  comparedWords,
   cutCautions,
   finishWords,
   markWords,
@@ -51,4 +50,5 @@ export {
 } from "./solid.ts";
 export { drawStrip } from "./strip.ts";
 export { printedWidthMm } from "./text-width.ts";
+export { type WaysRow, waysTable } from "./ways-words.ts";
 export { type SvgOptions, writeSvg } from "./write-svg.ts";

@@ -5,7 +5,6 @@ import { type Writer, writerFor } from "mouldwright/measure";
 import {
   bandWords,
   cautions,
-  comparedWords,
   finishWords,
   leanSpan,
   planeName,
@@ -15,6 +14,7 @@ import {
   timeWords,
   titleOf,
   uncutWords,
+  waysTable,
   wayWords,
 } from "mouldwright/sheets";
 import type { ReactNode } from "react";
@@ -68,13 +68,7 @@ export function OverviewPage({ plan, rule, done, onTurn }: OverviewPageProps) {
             <p>
               <TradeText>{`${capital(wayWords(plan))}.`}</TradeText>
             </p>
-            {plan.ways.length < 2 ? null : (
-              <ul className="plain-list figures">
-                {plan.ways.map((way) => (
-                  <li key={way.way}>{comparedWords(plan, way)}</li>
-                ))}
-              </ul>
-            )}
+            {plan.ways.length < 2 ? null : <Ways plan={plan} />}
           </Titled>
           <Listed
             title="Bands"
@@ -89,6 +83,50 @@ export function OverviewPage({ plan, rule, done, onTurn }: OverviewPageProps) {
         </div>
       </div>
     </article>
+  );
+}
+
+/** The ways that were compared: their figures side by side, and what is to be said for or against each. */
+function Ways({ plan }: { readonly plan: Plan }) {
+  return (
+    <>
+      <table className="ways-table figures">
+        <thead>
+          <tr>
+            <th scope="col">
+              <span className="only-read">What</span>
+            </th>
+            {plan.ways.map(({ way }) => (
+              <th key={way} scope="col" className={way === plan.way ? "is-taken" : undefined}>
+                {capital(way)}
+                {way === plan.way ? <span className="only-read"> (taken)</span> : null}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {waysTable(plan).map(({ what, figures }) => (
+            <tr key={what}>
+              <th scope="row">{what}</th>
+              {plan.ways.map(({ way }, i) => (
+                <td key={way} className={way === plan.way ? "is-taken" : undefined}>
+                  {figures[i]}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <ul className="plain-list">
+        {plan.ways.map(({ way, why }) => (
+          <li key={way}>
+            <b>{capital(way)}</b>
+            {way === plan.way ? " (taken): " : ": "}
+            {why}
+          </li>
+        ))}
+      </ul>
+    </>
   );
 }
 
