@@ -1,7 +1,6 @@
 /** The ways of working that were compared, as sentences for the card and as a table for the screen. */
-import { regionAreaMm2, regionOf, ringFromVertices } from "../curve/index.ts";
+import { areaMm2, ringFromVertices } from "../curve/index.ts";
 import type { Plan, PlanWay } from "../cutting/index.ts";
-import { SEARCH_FLATTEN_MM } from "../measure/index.ts";
 import { capital, counted, sentence } from "./card-words.ts";
 
 /** One way that was compared: its figures, and what is to be said for or against it. */
@@ -58,7 +57,7 @@ function outOf(some: number | undefined, all: number | undefined): string | null
 const NO_BREAK_SPACE = "\u00a0";
 
 /** Areas of the section as shares of the stick's. */
-function shareOf(plan: Plan): (areaMm2: number) => string {
-  const stickMm2 = regionAreaMm2(regionOf(ringFromVertices(plan.stick), SEARCH_FLATTEN_MM));
-  return (areaMm2) => `${Math.round((100 * areaMm2) / stickMm2)}${NO_BREAK_SPACE}%`;
+function shareOf(plan: Plan): (partMm2: number) => string {
+  const stickMm2 = areaMm2(ringFromVertices(plan.stick));
+  return (partMm2) => `${Math.round((100 * partMm2) / stickMm2)}${NO_BREAK_SPACE}%`;
 }
