@@ -164,7 +164,7 @@ export interface PlanWay {
   /** Cuts of hollows and rounds, and how many of them the wood holds. */
   readonly curved?: number;
   readonly seats?: number;
-  /** Lines to scribe, and how many of them stand from the square stick on until they are wanted. */
+  /** Lines to scribe, and how many of them can be scribed before the first cut and stand until they are wanted. */
   readonly lines?: number;
   readonly linesAtFirst?: number;
   /** What goes to shavings and what the saw takes off, mm² of the section. */

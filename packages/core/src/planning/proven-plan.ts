@@ -77,7 +77,7 @@ export function provenPlan(request: PlanRequest, standing: WayStanding): ProvenW
     settings,
     minutes: time.totalMinutes,
     uncut: uncut.length,
-    ...wayFigures(bench, made.cuts, lines.marks),
+    ...wayFigures(made.cuts, lines.marks),
   };
   const others = standing.found
     .filter((other) => other !== found)
@@ -138,7 +138,7 @@ function comparedWay(request: PlanRequest, found: Found, standing: WayStanding):
     settings,
     minutes: planTime(times, working).totalMinutes,
     uncut: leftStretches(bench, sequence.wood).length,
-    ...wayFigures(bench, sequence.cuts, marks),
+    ...wayFigures(sequence.cuts, marks),
     why: wayWords(found, standing),
   };
 }

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { ringFromVertices } from "../curve/index.ts";
 import type { PlanCut } from "../cutting/index.ts";
 import { planOf, sectionOf } from "./testing/benches.ts";
 import { hollow, rebate, round, SNIPE_BILLS, shelfOf, smoother } from "./testing/shelves.ts";
@@ -74,7 +75,7 @@ describe("a way's figures", () => {
     expect(taken?.sawn).toBeCloseTo(sum(plan.cuts.filter(({ plane }) => plane.kind === "saw")), 1);
   });
 
-  test("tell the lines that lie on the square stick from those on what is cut", () => {
+  test("tell the lines that lie on the stick as it is before the first cut from those on what is cut", () => {
     const onStick = plan.marks.filter(
       ({ at: [x, y], from }) =>
         !from.startsWith("foot") && [x, 40 - x, y, 18 - y].some((off) => Math.abs(off) < 0.01),
@@ -91,5 +92,25 @@ describe("a way's figures", () => {
       expect(linesAtFirst).toBeLessThanOrEqual(lines);
       expect(seats).toBeLessThanOrEqual(curved);
     }
+  });
+
+  test("from a half-done stick, lines on what was cut before can be scribed at once", () => {
+    // A step 20 mm wide and 6.35 mm deep is off the far edge already: a line in its floor waits for nothing.
+    const begun = ringFromVertices([
+      [0, 0],
+      [40, 0],
+      [40, 11.65],
+      [20, 11.65],
+      [20, 18],
+      [0, 18],
+    ]);
+    const rest = planOf(SPRUNG, SHELF, { from: [begun], ways: ["flat"] });
+    const onWood = rest.marks.filter(({ at: [x, y], from }) => {
+      const isOnStep = (x >= 20 && Math.abs(y - 11.65) < 0.01) || (y >= 11.65 && Math.abs(x - 20) < 0.01);
+      const isOnEdge = [x, y, 40 - x].some((off) => Math.abs(off) < 0.01);
+      return !from.startsWith("foot") && (isOnStep || isOnEdge || (x <= 20 && Math.abs(18 - y) < 0.01));
+    });
+    expect(onWood.some(({ at: [, y] }) => Math.abs(y - 11.65) < 0.01)).toBe(true);
+    expect(rest.ways[0]?.linesAtFirst).toBe(onWood.length);
   });
 });

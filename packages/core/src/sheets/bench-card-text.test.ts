@@ -184,7 +184,7 @@ describe("bench card", () => {
       flat(cardOf({ ...BEAD, stick, way: "flat", ways: [{ ...bare, ...more }, bare] }));
     const whole = { curved: 1, seats: 1, lines: 12, linesAtFirst: 7, planed: 264, sawn: 100 };
     expect(told(whole)).toContain(
-      "Plain. 1 of 1 curved cut finds a seat; 7 of 12 lines can be scribed on the square stick; 33 % of the stick goes to shavings, 13 % to the saw. - Flat",
+      "Plain. 1 of 1 curved cut finds a seat; 7 of 12 lines can be scribed before the first cut; 33 % of the stick goes to shavings, 13 % to the saw. - Flat",
     );
     expect(told({ ...whole, curved: 0, seats: 0 })).toContain("Plain. 7 of 12 lines can be scribed");
     expect(told({})).not.toContain("shavings");

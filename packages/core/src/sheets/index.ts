@@ -3,6 +3,7 @@ export {
   bandWords,
   cautions,
   cutCautions,
+  errorWriter,
   finishWords,
   markWords,
   minutesWords,

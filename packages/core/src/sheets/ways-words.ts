@@ -17,7 +17,7 @@ function besidesWords(plan: Plan, { curved, seats, lines, linesAtFirst, planed, 
   if (curved !== undefined && seats !== undefined && curved > 0)
     words.push(`${seats} of ${counted(curved, "curved cut")} ${curved === 1 ? "finds" : "find"} a seat`);
   if (lines !== undefined && linesAtFirst !== undefined && lines > 0)
-    words.push(`${linesAtFirst} of ${counted(lines, "line")} can be scribed on the square stick`);
+    words.push(`${linesAtFirst} of ${counted(lines, "line")} can be scribed before the first cut`);
   if (planed !== undefined && sawn !== undefined) {
     const share = shareOf(plan);
     words.push(`${share(planed)} of the stick goes to shavings, ${share(sawn)} to the saw`);
@@ -39,7 +39,7 @@ export function waysTable(plan: Plan): readonly WaysRow[] {
     ["Settings", ({ settings }) => String(settings)],
     ["Minutes", ({ minutes }) => String(Math.round(minutes))],
     ["Seats found", ({ seats, curved }) => outOf(seats, curved)],
-    ["Lines on the square stick", ({ linesAtFirst, lines }) => outOf(linesAtFirst, lines)],
+    ["Lines before cut 1", ({ linesAtFirst, lines }) => outOf(linesAtFirst, lines)],
     ["Of it to shavings", ({ planed }) => (planed === undefined ? null : share(planed))],
     ["Of it to the saw", ({ sawn }) => (sawn === undefined ? null : share(sawn))],
     ["Left uncut", ({ uncut }) => (uncut === undefined ? null : String(uncut))],

@@ -5,6 +5,7 @@ import { type Writer, writerFor } from "mouldwright/measure";
 import {
   bandWords,
   cautions,
+  errorWriter,
   finishWords,
   leanSpan,
   planeName,
@@ -72,11 +73,15 @@ export function OverviewPage({ plan, rule, done, onTurn }: OverviewPageProps) {
           </Titled>
           <Listed
             title="Bands"
-            entries={(plan.bands ?? []).map((band) => bandWords(band, writer.length, errorIn(rule, writer)))}
+            entries={(plan.bands ?? []).map((band) =>
+              bandWords(band, writer.length, errorWriter(rule.unit, rule.inchStep)),
+            )}
           />
           <Listed title="Would save work" entries={saversWords(plan)} />
           <Titled title="When done">
-            <p className="figures">{finishWords(plan, writer.length, errorIn(rule, writer))}</p>
+            <p className="figures">
+              {finishWords(plan, writer.length, errorWriter(rule.unit, rule.inchStep))}
+            </p>
           </Titled>
           <Listed title="Take care" entries={cautions(plan)} />
           <Listed title="Taken as given" entries={plan.assumed} />
@@ -128,11 +133,6 @@ function Ways({ plan }: { readonly plan: Plan }) {
       </ul>
     </>
   );
-}
-
-/** How true a line is shows on no rule in inches: it is told as a feeler gauge has it. */
-function errorIn({ unit }: Rule, { length, thickness }: Writer): (lengthMm: number) => string {
-  return unit === "in" ? thickness : (errorMm) => length(Math.max(1, Math.round(errorMm * 10)) / 10);
 }
 
 function verdictOf(plan: Plan, done: ReadonlySet<number>): string {
