@@ -38,8 +38,8 @@ test("every figure of the ways stands side by side, areas as shares of the stick
     Minutes: ["44", "52"],
     "Seats found": ["2 of 3", "3 of 3"],
     "Lines before cut 1": ["7 of 12", "7 of 12"],
-    "Of it to shavings": ["33\u00a0%", "33\u00a0%"],
-    "Of it to the saw": ["13\u00a0%", "0\u00a0%"],
+    "Stick to shavings": ["33\u00a0%", "33\u00a0%"],
+    "Stick to the saw": ["13\u00a0%", "0\u00a0%"],
     "Left uncut": ["0", "2"],
   });
 });

@@ -40,8 +40,8 @@ export function waysTable(plan: Plan): readonly WaysRow[] {
     ["Minutes", ({ minutes }) => String(Math.round(minutes))],
     ["Seats found", ({ seats, curved }) => outOf(seats, curved)],
     ["Lines before cut 1", ({ linesAtFirst, lines }) => outOf(linesAtFirst, lines)],
-    ["Of it to shavings", ({ planed }) => (planed === undefined ? null : share(planed))],
-    ["Of it to the saw", ({ sawn }) => (sawn === undefined ? null : share(sawn))],
+    ["Stick to shavings", ({ planed }) => (planed === undefined ? null : share(planed))],
+    ["Stick to the saw", ({ sawn }) => (sawn === undefined ? null : share(sawn))],
     ["Left uncut", ({ uncut }) => (uncut === undefined ? null : String(uncut))],
   ];
   return rows.flatMap(([what, figureOf]) => {
